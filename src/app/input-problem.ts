@@ -111,6 +111,12 @@ type QuestionProblem =
   | { readonly code: 'backlog-points'; readonly most: number }
   | { readonly code: 'growth-points'; readonly most: number }
   | { readonly code: 'growth-reversed'; readonly least: number; readonly most: number }
+  | { readonly code: 'body-name'; readonly most: number }
+  | { readonly code: 'body-name-taken' }
+  | { readonly code: 'body-new-name' }
+  | { readonly code: 'body-turn'; readonly most: number }
+  | { readonly code: 'bodies-many'; readonly most: number }
+  | { readonly code: 'body-shares'; readonly share: number }
   | { readonly code: 'share-percent' }
   | { readonly code: 'share-twice' }
   | { readonly code: 'by-not-a-day'; readonly typed: string }

@@ -35,6 +35,13 @@ export interface RefusalDetails {
     readonly productOwnerId: string | undefined;
     readonly facilitatorIds: readonly string[];
   };
+  'not-a-body-keeper': {
+    readonly teamName: string;
+    readonly productOwnerId: string | undefined;
+    readonly facilitatorIds: readonly string[];
+  };
+  /** Names of the bodies of work that the team keeps. */
+  'no-such-body': { readonly known: readonly string[] };
   /** Texts of those that the team is trying. */
   'no-such-experiment': { readonly open: readonly string[] };
   'experiment-over': { readonly text: string };

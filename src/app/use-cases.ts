@@ -4,6 +4,7 @@ import { askAdvice, forecastForm, shareAdvice } from './advice/ask-advice.ts';
 import { answerForm } from './answering/answer-form.ts';
 import { answerInWords } from './answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from './answering/record-answers.ts';
+import { bodyForm, endBody, keepBody, orderBodies, renameBody } from './bodies/keep-bodies.ts';
 import { blockCard, dropCard, listCards, reopenCard, unblockCard, undropCard } from './cards/change-cards.ts';
 import { assignCards, giveCards, releaseCards, takeCards } from './cards/change-owners.ts';
 import { pullCards, pullForm } from './cards/pull-cards.ts';
@@ -57,6 +58,7 @@ const ALL = {
   baselineForm,
   beginWelcome,
   blockCard,
+  bodyForm,
   cancelSprint,
   cardToEdit,
   closeSprint,
@@ -67,6 +69,7 @@ const ALL = {
   dropCard,
   editCard,
   editSprint,
+  endBody,
   endExperiment,
   erasePerson,
   exportSprints,
@@ -77,6 +80,7 @@ const ALL = {
   importForm,
   importSprints,
   importValues,
+  keepBody,
   leaveForm,
   leaveTeam,
   listCards,
@@ -85,6 +89,7 @@ const ALL = {
   moveTeam,
   nameBaseline,
   openHomePage,
+  orderBodies,
   overview,
   ownPromptForm,
   personalCopy,
@@ -107,6 +112,7 @@ const ALL = {
   removalForm,
   removeGuests,
   removeImport,
+  renameBody,
   reopenCard,
   reopenSprint,
   retroSheet,

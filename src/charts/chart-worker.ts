@@ -4,6 +4,7 @@ import { burndownChart } from './burndown-chart.ts';
 import type { ChartQuestion } from './charts.ts';
 import { forecastChart } from './forecast-chart.ts';
 import { historyChart } from './history-chart.ts';
+import { keptChart } from './kept-chart.ts';
 import { oddsChart } from './odds-chart.ts';
 import { rangeChart } from './range-chart.ts';
 import { renderPng } from './render-png.ts';
@@ -14,6 +15,7 @@ const CHARTS = {
   range: rangeChart,
   forecast: forecastChart,
   history: historyChart,
+  kept: keptChart,
 };
 
 answering(async ({ chart, of }: ChartQuestion) => {

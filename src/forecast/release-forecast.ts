@@ -11,6 +11,7 @@ import {
   type ToldChances,
   toldChances,
 } from './graded-releases.ts';
+import { pointsNeeded, type QueuedWork } from './queued-work.ts';
 import {
   chanceFinished,
   LATEST_SPRINTS,
@@ -26,6 +27,10 @@ export interface ReleaseQuestion {
   readonly scopeGrowthPoints: number;
   /** How unsure this growth is: its standard deviation; undefined: not at all. */
   readonly scopeGrowthDeviation?: number | undefined;
+  /** Whether it grows only while it is worked on, not while it waits for what comes before it. */
+  readonly growsInTurnOnly?: boolean;
+  /** Work that is done before it, in turn, each with how unsure its growth is. */
+  readonly ahead?: readonly WorkAhead[];
   /** The team's closed sprints, oldest first. */
   readonly sprints: readonly PacedSprint[];
   /** The first day of the first sprint that will work on it. */
@@ -38,6 +43,11 @@ export interface ReleaseQuestion {
   readonly throughSprint?: number;
   /** How earlier forecasts came out, those of the team itself under this name. */
   readonly graded?: { readonly team: string; readonly releases: readonly GradedRelease[] };
+}
+
+export interface WorkAhead extends QueuedWork {
+  /** Standard deviation of its growth. */
+  readonly growthDeviation: number;
 }
 
 export interface ReleaseDate {
@@ -73,7 +83,8 @@ export const MOST_SPRINTS = 130;
  * Formula: P(T ≤ k) = G(max over j ≤ k of C(B + j·g, t₁ + … + tⱼ)) with B the backlog, g its growth a sprint, t the
  * working time of the coming sprints, C the chance by the team's pace (`chanceFinished`), and G how often such
  * chances came true so far (`toldChances`). Where g is unsure, C is its mean over a normal distribution of g that
- * ends at 0, by five places. Between the ends of two sprints C rises by a straight line.
+ * ends at 0, by five places. Between the ends of two sprints C rises by a straight line. Where other work comes first,
+ * B + j·g is what must be finished of all of it (`pointsNeeded`), and growths that are unsure are high or low together.
  * Units: sprints and calendar days. Undefined below three closed sprints, when none of the latest finished anything,
  * without backlog or coming working time, and for a date beyond 130 sprints.
  * How it misleads: it assumes that everything the sprints finished is work on this backlog; a team that also fixes
@@ -99,7 +110,7 @@ export function releaseForecast(question: ReleaseQuestion): ReleaseForecast | Un
   const pace = teamPace(sprints);
   if (pace === undefined) return undefinedBecause('no-velocity', { sprints: sprintsUsed });
 
-  const told = toldOf(question, backlogPoints / sprintWorthPoints(sprints));
+  const told = toldOf(question, pointsInTurn(question) / sprintWorthPoints(sprints));
   const byPace = chancesByPace(question, pace);
   const dates = RELEASE_CHANCES.map((chance) => dateOf(chance, told.toldFor(chance), byPace, question));
   const chances = byPace.map((chance, sprint) => (sprint === 0 ? 0 : told.cameTrue(chance)));
@@ -115,6 +126,11 @@ export function releaseForecast(question: ReleaseQuestion): ReleaseForecast | Un
     gradedForecasts:
       graded?.releases.filter(({ team, isFinished }) => isFinished && team === graded.team).length ?? 0,
   };
+}
+
+/** Of the work, and of what comes before it. */
+function pointsInTurn({ backlogPoints, ahead = [] }: ReleaseQuestion): number {
+  return ahead.reduce((sum, { points }) => sum + points, backlogPoints);
 }
 
 /** What is made of the chances of work of that size; where the latest sprints finished nothing, of a large one. */
@@ -133,28 +149,33 @@ const NORMAL_PLACES = [
 
 /** By the end of sprint 0, 1, 2 …, before it is asked how such chances came out. */
 export function chancesByPace(question: ReleaseQuestion, pace: TeamPace): number[] {
-  const { scopeGrowthPoints, scopeGrowthDeviation: deviation = 0 } = question;
-  if (deviation === 0) return chancesAtGrowth(question, pace, scopeGrowthPoints);
+  const { backlogPoints: points, scopeGrowthPoints: growthPoints, growsInTurnOnly = false } = question;
+  const { ahead = [], scopeGrowthDeviation: growthDeviation = 0 } = question;
+  const works = [...ahead, { points, growthPoints, growthDeviation, growsWaiting: !growsInTurnOnly }];
+  if (works.every((work) => work.growthDeviation === 0)) return chancesOfWorks(question, pace, works);
   const chances = new Array<number>(MOST_SPRINTS + 1).fill(0);
   for (const [place, weight] of NORMAL_PLACES) {
-    const growth = Math.max(0, scopeGrowthPoints + place * deviation);
-    for (const [sprint, chance] of chancesAtGrowth(question, pace, growth).entries())
+    const grown = works.map((work) => ({
+      ...work,
+      growthPoints: Math.max(0, work.growthPoints + place * work.growthDeviation),
+    }));
+    for (const [sprint, chance] of chancesOfWorks(question, pace, grown).entries())
       chances[sprint] = (chances[sprint] as number) + weight * chance;
   }
   return chances;
 }
 
-function chancesAtGrowth(
-  { backlogPoints, comingTimes }: ReleaseQuestion,
+function chancesOfWorks(
+  { comingTimes }: ReleaseQuestion,
   pace: TeamPace,
-  growthPoints: number,
+  works: readonly QueuedWork[],
 ): number[] {
   const mean = comingTimes.reduce((sum, time) => sum + time, 0) / comingTimes.length;
   const byPace = [0];
   let time = 0;
   for (let sprint = 1; sprint <= MOST_SPRINTS; sprint += 1) {
     time += comingTimes[sprint - 1] ?? mean;
-    const needed = backlogPoints + sprint * growthPoints;
+    const needed = pointsNeeded(works, sprint);
     byPace.push(Math.max(byPace[sprint - 1] as number, chanceFinished(pace, needed, time)));
   }
   return byPace;

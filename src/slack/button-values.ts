@@ -54,6 +54,10 @@ export type TryValue = z.infer<typeof tryValue>;
 export const experimentValue = z.strictObject({ experimentId: id });
 export type ExperimentValue = z.infer<typeof experimentValue>;
 
+/** A body of work that is kept. */
+export const bodyValue = z.strictObject({ bodyId: id });
+export type BodyValue = z.infer<typeof bodyValue>;
+
 const points = z.number().min(0).max(1e9);
 
 /** A planning question; whether its days and amounts make sense the use case decides. */
@@ -74,6 +78,7 @@ const question = z.discriminatedUnion('about', [
     byDay: day.optional(),
   }),
   z.strictObject({ about: z.literal('history') }),
+  z.strictObject({ about: z.literal('kept') }),
 ]);
 
 /** A planning question to a team. */
@@ -111,6 +116,7 @@ export function encodeValue(
     | TryValue
     | VerdictsValue
     | ExperimentValue
+    | BodyValue
     | AdviceValue,
 ): string {
   return JSON.stringify(value);

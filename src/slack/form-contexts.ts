@@ -16,6 +16,8 @@ export const teamContext = z.strictObject({ teamId: id, replyTo });
 export const planPreviewContext = z.strictObject({ teamId: id, seen: id, replyTo });
 /** `changes`: the experiment that gives way. */
 export const tryContext = z.strictObject({ teamId: id, changes: id.optional(), replyTo });
+/** A body of work that is kept; undefined: a new one. */
+export const bodyContext = z.strictObject({ teamId: id, bodyId: id.optional(), replyTo });
 export const sprintContext = z.strictObject({ sprintId: id, replyTo });
 /** An imported sprint that may be taken out. */
 export const removalContext = z.strictObject({ teamId: id, sprintId: id, replyTo });
@@ -85,6 +87,7 @@ export type FormContext = z.infer<
   | typeof teamContext
   | typeof planPreviewContext
   | typeof tryContext
+  | typeof bodyContext
   | typeof sprintContext
   | typeof cardContext
   | typeof cardDraftContext

@@ -73,6 +73,11 @@ export const ACTIONS = {
   explainAdvice: 'explain-advice',
   changeRange: 'change-range',
   changeForecast: 'change-forecast',
+  keepForecast: 'keep-forecast',
+  /** Value: PlaceValue. */
+  showKept: 'show-kept',
+  /** Value: BodyValue. */
+  changeBody: 'change-body',
 } as const;
 
 /** `callback_id` of a shortcut, as the app's manifest names it. */

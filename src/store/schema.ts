@@ -1,5 +1,6 @@
 /** Every table, for the queries and for the migration generator. */
 
+export { bodiesOfWork, toldDates } from './schema/bodies.ts';
 export { answers, cardChanges, cardOwners, cards, factOrder } from './schema/cards.ts';
 export { loadline } from './schema/columns.ts';
 export { experiments } from './schema/experiments.ts';

@@ -74,6 +74,14 @@ const TOLD: Told = {
     what: speak('refusal-not-a-goal-keeper', { team: teamName }),
     fix: askPeople(speak, [productOwnerId, ...facilitatorIds]),
   }),
+  'not-a-body-keeper': ({ teamName, productOwnerId, facilitatorIds }, speak) => ({
+    what: speak('refusal-not-a-body-keeper', { team: teamName }),
+    fix: askPeople(speak, [productOwnerId, ...facilitatorIds]),
+  }),
+  'no-such-body': ({ known }, speak) => ({
+    what: speak('refusal-no-such-body'),
+    fix: speak('refusal-no-such-body-fix', { bodies: known, any: known.length > 0 ? 'yes' : 'no' }),
+  }),
   'no-such-experiment': ({ open }, speak) => ({
     what: speak('refusal-no-such-experiment'),
     fix: speak('refusal-no-such-experiment-fix', { experiments: open, any: open.length > 0 ? 'yes' : 'no' }),

@@ -3,6 +3,7 @@ import { askAdvice, forecastForm, shareAdvice } from '../../src/app/advice/ask-a
 import { answerForm } from '../../src/app/answering/answer-form.ts';
 import { answerInWords } from '../../src/app/answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../../src/app/answering/record-answers.ts';
+import { bodyForm, endBody, keepBody, orderBodies, renameBody } from '../../src/app/bodies/keep-bodies.ts';
 import {
   blockCard,
   dropCard,
@@ -122,6 +123,11 @@ const BY_PLACE: Record<string, Attempt> = {
   'reopenSprint by place': (deps, actor, { place }) => reopenSprint(deps, actor, { place }),
   'askAdvice by place': (deps, actor, { place }) => askAdvice(deps, actor, { place }, { about: 'history' }),
   forecastForm: (deps, actor, { place }) => forecastForm(deps, actor, { place }),
+  bodyForm: (deps, actor, { place }) => bodyForm(deps, actor, { place }),
+  'keepBody by place': (deps, actor, { place }) => keepBody(deps, actor, { place, name: '', leftPoints: 5 }),
+  endBody: (deps, actor, { place }) => endBody(deps, actor, { place, reference: '1', how: 'removed' }),
+  renameBody: (deps, actor, { place }) => renameBody(deps, actor, { place, reference: '1', name: 'Beacons' }),
+  orderBodies: (deps, actor, { place }) => orderBodies(deps, actor, { place, references: ['1'] }),
   'valueForm by place': (deps, actor, { place }) => valueForm(deps, actor, { place }),
   recordValueLine: (deps, actor, { place }) => recordValueLine(deps, actor, { place, line: '5' }),
   'recordValue by place': (deps, actor, { place }) =>
@@ -190,6 +196,7 @@ const BY_ID: Record<string, Attempt> = {
   importSprints: (deps, actor, { teamId }) =>
     importSprints(deps, actor, { teamId, files: [PAST], seen: undefined }),
   askAdvice: (deps, actor, { teamId }) => askAdvice(deps, actor, { teamId }, { about: 'range' }),
+  keepBody: (deps, actor, { teamId }) => keepBody(deps, actor, { teamId, name: '', leftPoints: 5 }),
   shareAdvice: (deps, actor, { teamId }) => shareAdvice(deps, actor, { teamId, question: { about: 'odds' } }),
   recordValue: (deps, actor, { teamId, sprintId }) =>
     recordValue(deps, actor, { teamId, value: '5', sprint: { sprintId } }),
@@ -255,6 +262,9 @@ const PRODUCT_OWNERS_TOO = [
   'recordValue',
   'importValues',
 ];
+
+/** What the product owner and facilitators may do with the bodies of work that are kept. */
+const BODY_KEEPERS = ['bodyForm', 'keepBody by place', 'keepBody', 'endBody', 'renameBody', 'orderBodies'];
 
 /** What the product owner and facilitators may do of the goal. */
 const GOAL_KEEPERS = ['goalForm by place', 'goalForm', 'recordGoal by place', 'recordGoal'];
@@ -348,7 +358,8 @@ async function refusal(attempt: Promise<unknown>): Promise<Refusal> {
 /** A channel without a team is where one is set up, and a thread in which nothing was asked is just a place. */
 const ANYWHERE = ['setupForm', 'setUpTeam', 'answerInWords in the thread of a prompt'];
 const MEMBERS_ONLY = Object.entries(ALL).filter(
-  ([name]) => ![...PRODUCT_OWNERS_TOO, ...GOAL_KEEPERS, ...READERS_TOO, ...DROPS].includes(name),
+  ([name]) =>
+    ![...PRODUCT_OWNERS_TOO, ...GOAL_KEEPERS, ...BODY_KEEPERS, ...READERS_TOO, ...DROPS].includes(name),
 );
 const named = (names: readonly string[]) => names.map((name) => [name, ALL[name] as Attempt] as const);
 
@@ -439,6 +450,25 @@ describe('a team whose product owner is no member', () => {
         // No sprint has closed yet: only those who are let in come so far.
         const letIn = await refusal(attempt(h.deps, actorOf(who), known));
         expect(['no-closed-sprint', 'sprint-not-closed']).toContain(letIn.code);
+      }
+    },
+  );
+
+  test.each(named(BODY_KEEPERS))(
+    'refuses to %s for a member who is neither facilitator nor product owner, and lets those in',
+    async (name, attempt) => {
+      const { h, known } = world();
+      const { code } = await refusal(attempt(h.deps, actorOf('ben'), known));
+      expect(code).toBe('not-a-body-keeper');
+      for (const who of ['dayo', 'ana'] as const) {
+        const outcome = await attempt(h.deps, actorOf(who), known).then(
+          () => 'done',
+          (error: Refusal) => error.code,
+        );
+        // Nothing is kept, and what has no name can't be.
+        expect(outcome).toBe(
+          name.startsWith('keep') ? 'bad-input' : name === 'bodyForm' ? 'done' : 'no-such-body',
+        );
       }
     },
   );

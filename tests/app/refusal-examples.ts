@@ -16,6 +16,8 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'not-a-goal-keeper': { teamName: 'Tugboats', productOwnerId: 'U3', facilitatorIds: ['U1', 'U3'] },
   'estimate-is-fixed': { card: '3 (Tide table)', number: '3', why: 'answered' },
   'sprint-was-closed': { sprintName },
+  'not-a-body-keeper': { teamName: 'Tugboats', productOwnerId: 'U3', facilitatorIds: ['U1', 'U3'] },
+  'no-such-body': { known: ['Harbour lights', 'Beacons'] },
   'no-such-experiment': { open: ['Smaller cards', 'Nothing is pulled in early'] },
   'experiment-over': { text: 'Smaller cards' },
   outsider: {},

@@ -5,6 +5,7 @@ import type { ChartPicture } from '../../src/charts/chart-theme.ts';
 import { charts } from '../../src/charts/charts.ts';
 import { forecastChart } from '../../src/charts/forecast-chart.ts';
 import { historyChart } from '../../src/charts/history-chart.ts';
+import { keptChart } from '../../src/charts/kept-chart.ts';
 import { oddsChart } from '../../src/charts/odds-chart.ts';
 import { rangeChart, rangeToDraw } from '../../src/charts/range-chart.ts';
 import { pixelDensity } from '../../src/charts/render-png.ts';
@@ -12,12 +13,19 @@ import { ALT_TEXT_MAX_LENGTH } from '../../src/words/charts/chart-text.ts';
 import { decodedPng } from './decoded-png.ts';
 import * as forecastExamples from './forecast-examples.ts';
 import * as historyExamples from './history-examples.ts';
+import * as keptExamples from './kept-examples.ts';
 import { expectLegible, lookingAt } from './looking-at.ts';
 import * as oddsExamples from './odds-examples.ts';
 import * as rangeExamples from './range-examples.ts';
 
-const advice = Object.entries({ ...oddsExamples, ...rangeExamples, ...forecastExamples, ...historyExamples })
-  .filter((entry): entry is [string, Advice] => typeof entry[1] !== 'function')
+const advice = Object.entries<object>({
+  ...oddsExamples,
+  ...rangeExamples,
+  ...forecastExamples,
+  ...historyExamples,
+  ...keptExamples,
+})
+  .filter((entry): entry is [string, Advice] => 'question' in entry[1])
   .map(([name, shown]) => [shown.question.about, name, shown] as const);
 
 function picture(shown: Advice): Promise<Picture> {
@@ -30,19 +38,22 @@ function picture(shown: Advice): Promise<Picture> {
       return charts.forecast(shown as Extract<Advice, { question: { about: 'forecast' } }>);
     case 'history':
       return charts.history(shown as Extract<Advice, { question: { about: 'history' } }>);
+    case 'kept':
+      return charts.kept(shown as Extract<Advice, { question: { about: 'kept' } }>);
   }
 }
 
 function laidOut(shown: Advice): ChartPicture {
   if ('odds' in shown) return oddsChart(shown);
   if ('coming' in shown) return rangeChart(rangeToDraw(shown));
+  if ('bodies' in shown) return keptChart(shown);
   return 'forecast' in shown ? forecastChart(shown) : historyChart(shown);
 }
 
 describe('the pictures of the planning questions', () => {
-  test('there are examples of all four', () => {
+  test('there are examples of all five', () => {
     expect(new Set(advice.map(([about]) => about))).toEqual(
-      new Set(['odds', 'range', 'forecast', 'history']),
+      new Set(['odds', 'range', 'forecast', 'history', 'kept']),
     );
   });
 

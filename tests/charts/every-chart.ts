@@ -1,20 +1,29 @@
 /** Every example of every chart, with its picture and its description in the language that is spoken. */
-import type { ForecastAdvice, HistoryAdvice, OddsAdvice, RangeAdvice } from '../../src/app/advice/advice.ts';
+import type {
+  ForecastAdvice,
+  HistoryAdvice,
+  KeptAdvice,
+  OddsAdvice,
+  RangeAdvice,
+} from '../../src/app/advice/advice.ts';
 import { burndownChart } from '../../src/charts/burndown-chart.ts';
 import type { ChartPicture } from '../../src/charts/chart-theme.ts';
 import { forecastChart } from '../../src/charts/forecast-chart.ts';
 import { historyChart } from '../../src/charts/history-chart.ts';
+import { keptChart } from '../../src/charts/kept-chart.ts';
 import { oddsChart } from '../../src/charts/odds-chart.ts';
 import { rangeChart, rangeToDraw } from '../../src/charts/range-chart.ts';
 import type { Burndown } from '../../src/sprint/burndown.ts';
 import { burndownAltText } from '../../src/words/charts/burndown.ts';
 import { forecastAltText } from '../../src/words/charts/forecast.ts';
 import { historyAltText } from '../../src/words/charts/history.ts';
+import { keptAltText } from '../../src/words/charts/kept.ts';
 import { oddsAltText } from '../../src/words/charts/odds.ts';
 import { rangeAltText } from '../../src/words/charts/range.ts';
 import * as burndowns from './burndown-examples.ts';
 import * as forecasts from './forecast-examples.ts';
 import * as histories from './history-examples.ts';
+import * as kept from './kept-examples.ts';
 import * as odds from './odds-examples.ts';
 import * as ranges from './range-examples.ts';
 
@@ -26,7 +35,9 @@ export interface ChartExample {
 
 /** @param typedName in place of the names of teams and sprints */
 export function everyChart(typedName: string): ChartExample[] {
-  const named = <Shown extends OddsAdvice | RangeAdvice | ForecastAdvice | HistoryAdvice>(shown: Shown) => ({
+  const named = <Shown extends OddsAdvice | RangeAdvice | ForecastAdvice | HistoryAdvice | KeptAdvice>(
+    shown: Shown,
+  ) => ({
     ...shown,
     team: { ...shown.team, name: typedName },
   });
@@ -45,6 +56,10 @@ export function everyChart(typedName: string): ChartExample[] {
     ),
     ...examples<ForecastAdvice>('forecast', forecasts, forecastChart, forecastAltText, named),
     ...examples<HistoryAdvice>('history', histories, historyChart, historyAltText, named),
+    ...examples<KeptAdvice>('kept', kept, keptChart, keptAltText, (shown) => ({
+      ...named(shown),
+      bodies: shown.bodies.map((kept) => ({ ...kept, body: { ...kept.body, name: typedName } })),
+    })),
   ];
 }
 

@@ -192,7 +192,7 @@ export function everyView(text: string): Record<string, object> {
     imported: sprintsImportedMessage(typedAll(sprintsImported, text)),
     exported: exportedMessage({ ...teamExport, team }),
     'comment on an export': { text: exportComment({ ...teamExport, team }) },
-    'forecast question': forecastQuestionMessage({ team, velocities: [] }),
+    'forecast question': forecastQuestionMessage({ team, velocities: [], keepsAny: false }),
     'not installed': notInstalledMessage('https://bot.example/install'),
     trouble: troubleMessage('K7P2QX', 'uncertain'),
     'sent twice': sentTwiceMessage(),

@@ -1,6 +1,7 @@
 /** What the database itself refuses to every caller; run by `queries.test.ts`. */
 import { sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
+import type { BodyOfWork, ToldDates } from '../../src/app/bodies/body-of-work.ts';
 import type { Experiment, Outcome } from '../../src/app/experiments/experiment.ts';
 import type { Transaction } from '../../src/app/ports/store.ts';
 import type { Sprint, Team } from '../../src/app/team/team.ts';
@@ -82,7 +83,64 @@ const experiment =
       ...given,
     });
 
+const body =
+  (given: Partial<BodyOfWork>): Work =>
+  (tx, saved) =>
+    tx.write.bodies.save({
+      id: 'body-1',
+      teamId: saved.team.id,
+      name: 'Harbour lights',
+      place: 1,
+      leftPoints: 80,
+      growthPoints: undefined,
+      growthMostPoints: undefined,
+      sharePercent: undefined,
+      keptAt: new Date(0),
+      saidAt: new Date(0),
+      doneAt: undefined,
+      ...given,
+    });
+const telling =
+  (given: Partial<ToldDates>): Work =>
+  async (tx, saved) => {
+    await body({})(tx, saved);
+    await tx.write.bodies.tell([
+      {
+        bodyId: 'body-1',
+        toldOn: '2026-11-06',
+        leftPoints: 80,
+        sprintsSinceSaid: 0,
+        optimisticOn: '2026-12-01',
+        likelyOn: '2026-12-10',
+        pessimisticOn: '2027-01-10',
+        ...given,
+      },
+    ]);
+  };
+
 const REFUSED: readonly Refusal[] = [
+  ['a body of work without a name', CHECK, 'bodies_of_work_given', body({ name: ' ' })],
+  ['a body of work of nothing', CHECK, 'bodies_of_work_points', body({ leftPoints: 0 })],
+  ['a quarter of a point', CHECK, 'bodies_of_work_points', body({ leftPoints: 0.3 })],
+  ['work that shrinks', CHECK, 'bodies_of_work_points', body({ growthPoints: -1 })],
+  [
+    'growth from more to less',
+    CHECK,
+    'bodies_of_work_points',
+    body({ growthPoints: 4, growthMostPoints: 2 }),
+  ],
+  ['growth with one end', CHECK, 'bodies_of_work_growth', body({ growthMostPoints: 2 })],
+  ['a share of everything', CHECK, 'bodies_of_work_share', body({ sharePercent: 100 })],
+  ['a body of work of no team', FOREIGN_KEY, 'bodies_of_work_team_id_teams_id_fk', body({ teamId: 'none' })],
+  [
+    'a telling of no body of work',
+    FOREIGN_KEY,
+    'told_dates_body_id_bodies_of_work_id_fk',
+    telling({ bodyId: 'none' }),
+  ],
+  ['a telling of nothing left', CHECK, 'told_dates_points', telling({ leftPoints: 0 })],
+  ['dates out of order', CHECK, 'told_dates_in_order', telling({ likelyOn: '2027-02-01' })],
+  ['a date behind none', CHECK, 'told_dates_reached_in_order', telling({ likelyOn: undefined })],
   ['something to try without words', CHECK, 'experiments_given', experiment({ text: ' ' })],
   [
     'a number that is to go sideways',

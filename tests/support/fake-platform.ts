@@ -3,6 +3,7 @@ import type {
   Advice,
   ForecastAdvice,
   HistoryAdvice,
+  KeptAdvice,
   OddsAdvice,
   RangeAdvice,
 } from '../../src/app/advice/advice.ts';
@@ -176,6 +177,10 @@ export class RecordingCharts implements Charts {
   }
 
   async history(advice: HistoryAdvice): Promise<Picture> {
+    return this.#advice(advice);
+  }
+
+  async kept(advice: KeptAdvice): Promise<Picture> {
     return this.#advice(advice);
   }
 

@@ -89,11 +89,12 @@ function press(action_id: string, value: unknown, channelId: string, workspaceId
 }
 
 /** Every value that some button may carry, with North's ids in it. */
-function stolenValues({ sprintId, closedSprintId, teamId, cardIds }: Belongings): object[] {
+function stolenValues({ sprintId, closedSprintId, teamId, bodyId, cardIds }: Belongings): object[] {
   const answers = cardIds.map((cardId) => [cardId, '', '1', '', 'stolen']);
   return [
     { sprintId },
     { sprintId: closedSprintId },
+    { bodyId },
     { sprintId, day: TODAY },
     { sprintId, day: TODAY, answers },
     { sprintId: south.sprintId, day: TODAY, answers },
@@ -102,6 +103,7 @@ function stolenValues({ sprintId, closedSprintId, teamId, cardIds }: Belongings)
       { about: 'odds' },
       { about: 'range' },
       { about: 'history' },
+      { about: 'kept' },
       { about: 'forecast', backlogPoints: 20, growthPoints: 0 },
     ].map((question) => ({ teamId, question })),
   ];

@@ -6,6 +6,7 @@
 import { sql } from 'drizzle-orm';
 import { expect } from 'vitest';
 import { recordAnswers } from '../../src/app/answering/record-answers.ts';
+import { keepBody } from '../../src/app/bodies/keep-bodies.ts';
 import { closeSprint } from '../../src/app/closing/end-sprint.ts';
 import { recordValue } from '../../src/app/history/record-value.ts';
 import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
@@ -28,6 +29,8 @@ export interface Belongings {
   readonly closedSprintId: string;
   readonly cardIds: readonly string[];
   readonly cardKey: string;
+  /** A body of work that the team keeps. */
+  readonly bodyId: string;
   readonly postIds: readonly string[];
   /** Where its daily prompt to Ana is. */
   readonly prompt: { readonly channelId: string; readonly ts: string };
@@ -91,6 +94,7 @@ export async function furnish(
   await answer(closedSprintId, '2026-10-20', '0');
   await closeSprint(deps, actor, { sprintId: closedSprintId });
   await recordValue(deps, actor, { teamId: team.id, sprint: { sprintId: closedSprintId }, value: '7654' });
+  const { body } = await keepBody(deps, actor, { teamId: team.id, name: `${mark} lights`, leftPoints: 80 });
   await pass('2026-11-02T06:00:00Z');
   const sprintId = await sprintOf('November', '2026-11-02', '2026-11-13');
   await pass('2026-11-02T09:30:00Z');
@@ -118,6 +122,7 @@ export async function furnish(
     sprintId,
     closedSprintId,
     cardIds: cards.map(({ id }) => id),
+    bodyId: body.id,
     cardKey: cards[0]?.key ?? '',
     postIds: posts.map(({ id }) => id),
     prompt: { channelId: prompt?.channel ?? '', ts: prompt?.ts ?? '' },
@@ -126,8 +131,8 @@ export async function furnish(
 
 /** Every row that has to do with the workspace, in a form that can be compared: those that name anything of its. */
 export async function rowsAbout(database: Database, belongings: Belongings): Promise<string[]> {
-  const { workspaceId, teamId, sprintId, closedSprintId, cardIds, postIds } = belongings;
-  const marks = [workspaceId, teamId, sprintId, closedSprintId, ...cardIds, ...postIds].map(
+  const { workspaceId, teamId, sprintId, closedSprintId, bodyId, cardIds, postIds } = belongings;
+  const marks = [workspaceId, teamId, sprintId, closedSprintId, bodyId, ...cardIds, ...postIds].map(
     (id) => `"${id}"`,
   );
   const rows = await allRows(database);

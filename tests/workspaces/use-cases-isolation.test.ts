@@ -296,6 +296,41 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: {},
     own: inPlaces((use, actor, place) => use.endExperiment(actor, { place, reference: '', outcome: 'drop' })),
   },
+  bodyForm: {
+    refused: {
+      'the team': (use, actor, { teamId }) => use.bodyForm(actor, { teamId }),
+      'the body of work': (use, actor, { bodyId }) => use.bodyForm(actor, { bodyId }),
+    },
+    own: inPlaces((use, actor, place) => use.bodyForm(actor, { place })),
+  },
+  keepBody: {
+    refused: {
+      'the team': (use, actor, { teamId }) => use.keepBody(actor, { teamId, name: 'stolen', leftPoints: 1 }),
+      'the body of work': (use, actor, { bodyId }) => use.keepBody(actor, { bodyId, leftPoints: 1 }),
+    },
+    own: inPlaces((use, actor, place) => use.keepBody(actor, { place, name: '1', leftPoints: 70 })),
+  },
+  endBody: {
+    refused: {
+      'the body of work': (use, actor, { bodyId }) => use.endBody(actor, { bodyId, how: 'removed' }),
+      'the body of work, by its name': (use, actor) =>
+        use.endBody(actor, { place: HERE, reference: `${NORTH_MARK} lights`, how: 'removed' }),
+    },
+    own: {},
+  },
+  renameBody: {
+    refused: {
+      'the team': (use, actor, { teamId }) =>
+        use.renameBody(actor, { teamId, reference: '1', name: 'stolen' }),
+    },
+    own: inPlaces((use, actor, place) => use.renameBody(actor, { place, reference: '1', name: 'Beacons' })),
+  },
+  orderBodies: {
+    refused: {
+      'the team': (use, actor, { teamId }) => use.orderBodies(actor, { teamId, references: ['1'] }),
+    },
+    own: inPlaces((use, actor, place) => use.orderBodies(actor, { place, references: ['1'] })),
+  },
   retroSheet: {
     refused: {
       'the sprint': (use, actor, { sprintId }) => use.retroSheet(actor, { sprintId }),

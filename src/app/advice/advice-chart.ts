@@ -1,5 +1,6 @@
 /** The picture that goes with an answer to a planning question. Draws nothing itself. */
 import { isDefined } from '../../sprint/undefined-value.ts';
+import { drawnBodies } from '../bodies/moved-dates.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Picture } from '../ports/charts.ts';
 import type { PostImage } from '../ports/messenger.ts';
@@ -14,6 +15,7 @@ export function hasChart(advice: Advice): boolean {
   if ('odds' in advice) return !('undefined' in advice.odds);
   if ('range' in advice) return commitmentCurve(advice) !== undefined;
   if ('forecast' in advice) return !('undefined' in advice.forecast);
+  if ('bodies' in advice) return drawnBodies(advice).drawn.length > 0;
   return advice.ratios.some(({ values }) => values.filter(isDefined).length >= LEAST_VALUES);
 }
 
@@ -27,5 +29,6 @@ function drawn({ charts }: AppDependencies, advice: Advice): Promise<Picture> {
   if ('odds' in advice) return charts.odds(advice);
   if ('range' in advice) return charts.range(advice);
   if ('forecast' in advice) return charts.forecast(advice);
+  if ('bodies' in advice) return charts.kept(advice);
   return charts.history(advice);
 }

@@ -1,13 +1,14 @@
 /** The answers to the planning questions, from what the store holds. */
 
 import { type Day, dayPlus, daysBetween } from '../../sprint/calendar.ts';
+import { forecastBodies } from '../bodies/forecast-bodies.ts';
+import { keptOf } from '../bodies/kept-advice.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
-import { nextSprintDays } from '../planning/sprint-rhythm.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import type { Member, Sprint, Team } from '../team/team.ts';
 import type { Advice, AdviceQuestion } from './advice.ts';
-import { forecastGround, forecastOf } from './forecast-advice.ts';
+import { forecastGround, forecastOf, nextSprint } from './forecast-advice.ts';
 import { goalsMet, historyOf } from './history-advice.ts';
 import { oddsOf } from './odds-advice.ts';
 import { comingSprint, rangeOf } from './range-advice.ts';
@@ -38,6 +39,10 @@ export async function adviceOf(
       const { startsOn } = await spanAsked(tx.read, team, question, on);
       const ground = await forecastGround(tx.read, team, members, startsOn);
       return { ...base, question, ...forecastOf(question, past, ground) };
+    }
+    case 'kept': {
+      const forecasts = await forecastBodies(tx, team, members, on);
+      return { ...base, question, ...(await keptOf(tx, team, forecasts)) };
     }
     case 'history':
       return {
@@ -70,11 +75,7 @@ export async function spanAsked(
   question: AdviceQuestion,
   on: Day,
 ): Promise<Pick<Sprint, 'startsOn' | 'endsOn'>> {
-  const taken = {
-    open: await read.openSprintsOf(team.id),
-    lastFinished: await read.latestFinishedSprint(team.id),
-  };
-  const next = nextSprintDays(team, taken, on);
+  const next = await nextSprint(read, team, on);
   if (question.about !== 'range') return next;
   const startsOn = question.startsOn ?? next.startsOn;
   const lengthDays = daysBetween(next.startsOn, next.endsOn);

@@ -15,6 +15,7 @@ import type { RatioId } from '../../sprint/sprint-ratios.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import type { Ratio, UndefinedValue } from '../../sprint/undefined-value.ts';
 import type { VerdictRules } from '../../sprint/verdict.ts';
+import type { BodyOfWork, ToldDates } from '../bodies/body-of-work.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import type { Team } from '../team/team.ts';
 
@@ -41,7 +42,9 @@ export type AdviceQuestion =
       /** Asks also for the chance by this day, and for how much is finished by it. */
       readonly byDay?: Day | undefined;
     }
-  | { readonly about: 'history' };
+  | { readonly about: 'history' }
+  /** The bodies of work that the team keeps by name. */
+  | { readonly about: 'kept' };
 
 interface AdviceBase {
   readonly team: Pick<Team, 'id' | 'name' | 'channelId' | 'timeZone'>;
@@ -92,7 +95,13 @@ export interface ScopeGrowth {
   readonly measuredSprints: number | undefined;
 }
 
-export interface ForecastAdvice extends AdviceBase {
+/** An answer below which work can be kept. */
+interface KeepingAdvice extends AdviceBase {
+  /** Whether the one who asked may keep bodies of work; undefined where nobody asked. */
+  readonly askerMayKeep?: boolean;
+}
+
+export interface ForecastAdvice extends KeepingAdvice {
   readonly question: Extract<AdviceQuestion, { about: 'forecast' }>;
   /** The first day of the first sprint that will work on it, and the days from sprint to sprint. */
   readonly startsOn: Day;
@@ -142,4 +151,24 @@ export interface HistoryAdvice extends AdviceBase {
   readonly margin: MarginOfError;
 }
 
-export type Advice = OddsAdvice | RangeAdvice | ForecastAdvice | HistoryAdvice;
+/** A body of work that is kept, and when it is finished. */
+export interface ForecastBody {
+  readonly body: BodyOfWork;
+  readonly forecast: ReleaseForecast | UndefinedValue;
+  readonly growth: ScopeGrowth;
+  /** Sprints that have closed since somebody said how much is left. */
+  readonly sprintsSinceSaid: number;
+}
+
+export interface KeptAdvice extends KeepingAdvice {
+  readonly question: Extract<AdviceQuestion, { about: 'kept' }>;
+  /** As in `ForecastAdvice`. */
+  readonly startsOn: Day;
+  readonly sprintLengthDays: number;
+  /** Those still to do, in their order, with what was told of them so far, the earliest first. */
+  readonly bodies: readonly (ForecastBody & { readonly told: readonly ToldDates[] })[];
+  /** The latest of those that are done, the latest first. */
+  readonly done: readonly { readonly body: BodyOfWork; readonly told: readonly ToldDates[] }[];
+}
+
+export type Advice = OddsAdvice | RangeAdvice | ForecastAdvice | HistoryAdvice | KeptAdvice;

@@ -5,6 +5,8 @@
 
 import { WORTH_SPRINTS } from '../../forecast/graded-releases.ts';
 import type { Day } from '../../sprint/calendar.ts';
+import { mayKeepBodies } from '../bodies/body-keeper.ts';
+import { keepsAny } from '../bodies/forecast-bodies.ts';
 import { knownVelocities, pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
@@ -27,10 +29,14 @@ export async function askAdvice(
   question: AdviceQuestion,
 ): Promise<Advice> {
   return deps.store.transaction(async (tx) => {
-    const { team, members, isFacilitator } = await audienceBy(tx.read, actor, reference);
+    const audience = await audienceBy(tx.read, actor, reference);
+    const { team, members, isFacilitator } = audience;
     const on = todayOf(team, deps.clock.now());
     await requireAnswerable(tx.read, team, members, question, on);
-    return { ...(await adviceOf(tx, team, members, question, on)), askerIsFacilitator: isFacilitator };
+    const advice = await adviceOf(tx, team, members, question, on);
+    const asked = { ...advice, askerIsFacilitator: isFacilitator };
+    const isAboutWork = 'forecast' in asked || 'bodies' in asked;
+    return isAboutWork ? { ...asked, askerMayKeep: mayKeepBodies(audience) } : asked;
   });
 }
 
@@ -55,6 +61,8 @@ export interface ForecastForm {
   readonly team: Team;
   /** Of the latest sprints, oldest first; fewer or none while few have closed. */
   readonly velocities: readonly number[];
+  /** Whether the team keeps bodies of work. */
+  readonly keepsAny: boolean;
 }
 
 /**
@@ -69,7 +77,8 @@ export async function forecastForm(
 ): Promise<ForecastForm> {
   return deps.store.transaction(async (tx) => {
     const { team } = await audienceBy(tx.read, actor, reference);
-    return { team, velocities: knownVelocities(await pastSprints(tx, team)).slice(-WORTH_SPRINTS) };
+    const velocities = knownVelocities(await pastSprints(tx, team)).slice(-WORTH_SPRINTS);
+    return { team, velocities, keepsAny: await keepsAny(tx.read, team) };
   });
 }
 

@@ -3,21 +3,24 @@ import { gradedReleases, MOST_SPRINTS_GRADED } from '../../forecast/graded-relea
 import { marginOfError } from '../../forecast/margin-of-error.ts';
 import { measuredGrowth } from '../../forecast/measured-growth.ts';
 import { releaseByDay } from '../../forecast/release-by-day.ts';
-import { releaseForecast } from '../../forecast/release-forecast.ts';
+import { type ReleaseQuestion, releaseForecast } from '../../forecast/release-forecast.ts';
 import { pacedSprints, usualMembers } from '../../forecast/sprint-times.ts';
-import { teamPace } from '../../forecast/team-pace.ts';
+import { type PacedSprint, teamPace } from '../../forecast/team-pace.ts';
 import { type Day, dayPlus } from '../../sprint/calendar.ts';
 import { memberDaysOf } from '../../sprint/work-calendar.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { PastSprint, PastTime } from '../history/past-sprint.ts';
 import { marginSprints } from '../history/team-history.ts';
-import { sprintRhythmDays } from '../planning/sprint-rhythm.ts';
+import { nextSprintDays, sprintRhythmDays } from '../planning/sprint-rhythm.ts';
 import type { Reading } from '../ports/store.ts';
-import { activeMembers, type Member, type Team } from '../team/team.ts';
+import { activeMembers, type Member, type Sprint, type Team } from '../team/team.ts';
 import type { ForecastAdvice, ScopeGrowth } from './advice.ts';
 
 /** Days off are rarely known for longer. */
 const DAYS_KNOWN_AHEAD = 366;
+
+/** How large a body of work is, and what was said of its growth. */
+type AskedWork = Pick<ForecastAdvice['question'], 'backlogPoints' | 'growthPoints' | 'growthMostPoints'>;
 
 /** What a forecast is made from beside the team's own past. */
 export interface ForecastGround {
@@ -28,6 +31,19 @@ export interface ForecastGround {
   readonly sprintLengthDays: number;
   /** Sprints of the other teams of the workspace, oldest first. */
   readonly others: readonly PastTime[];
+}
+
+/** The days of the next sprint, as far as one can tell. */
+export async function nextSprint(
+  read: Reading,
+  team: Team,
+  on: Day,
+): Promise<Pick<Sprint, 'startsOn' | 'endsOn'>> {
+  const taken = {
+    open: await read.openSprintsOf(team.id),
+    lastFinished: await read.latestFinishedSprint(team.id),
+  };
+  return nextSprintDays(team, taken, on);
 }
 
 /** @param startsOn the first day of the next sprint */
@@ -47,6 +63,59 @@ export async function forecastGround(
   };
 }
 
+/** What all forecasts of a team have in common. */
+export interface TeamForecasts {
+  readonly past: readonly PastSprint[];
+  readonly ground: ForecastGround;
+  readonly sprints: readonly PacedSprint[];
+  /** Working time of the coming sprints. */
+  readonly times: readonly number[];
+  readonly graded: NonNullable<ReleaseQuestion['graded']>;
+}
+
+/** @param past oldest first */
+export function teamForecasts(past: readonly PastSprint[], ground: ForecastGround): TeamForecasts {
+  const { team, others } = ground;
+  const usual = usualMembers(past, Math.max(1, activeMembers(ground.members).length));
+  const sprints = pacedSprints(past, usual);
+  const lent = [...Map.groupBy(others, ({ teamId }) => teamId)].flatMap(([id, its]) =>
+    gradedReleases(id, pacedSprints(its, usualMembers(its, 1))),
+  );
+  const own = gradedReleases(team.id, sprints.slice(-MOST_SPRINTS_GRADED.own));
+  const graded = { team: team.id, releases: [...own, ...lent] };
+  return { past, ground, sprints, times: comingTimes(ground, usual), graded };
+}
+
+/** What the forecast of one body of work is asked with, and how its growth is known. */
+export interface WorkQuestion {
+  readonly asked: ReleaseQuestion;
+  readonly growth: ScopeGrowth;
+}
+
+/** @param sharePercent how much of the coming sprints goes to it */
+export function workQuestion(
+  { past, ground, sprints, times: allTimes, graded }: TeamForecasts,
+  work: AskedWork,
+  sharePercent = 100,
+): WorkQuestion {
+  const { startsOn, sprintLengthDays } = ground;
+  const times = allTimes.map((time) => (time * sharePercent) / 100);
+  const usualTime = times.reduce((sum, time) => sum + time, 0) / times.length;
+  const pacePoints = (teamPace(sprints)?.pointsPerTime ?? 0) * usualTime;
+  const { deviation, ...growth } = growthOf(work, past, pacePoints);
+  const asked = {
+    backlogPoints: work.backlogPoints,
+    scopeGrowthPoints: growth.points,
+    scopeGrowthDeviation: deviation,
+    sprints,
+    startsOn,
+    sprintLengthDays,
+    comingTimes: times,
+    graded,
+  };
+  return { asked, growth };
+}
+
 /**
  * When a body of work is finished, and how far off the team's numbers were so far.
  *
@@ -57,29 +126,9 @@ export function forecastOf(
   past: readonly PastSprint[],
   ground: ForecastGround,
 ): Pick<ForecastAdvice, 'startsOn' | 'sprintLengthDays' | 'forecast' | 'growth' | 'byDay' | 'margin'> {
-  const { backlogPoints, byDay } = question;
-  const { team, startsOn, sprintLengthDays, others } = ground;
-  const usual = usualMembers(past, Math.max(1, activeMembers(ground.members).length));
-  const sprints = pacedSprints(past, usual);
-  const lent = [...Map.groupBy(others, ({ teamId }) => teamId)].flatMap(([id, its]) =>
-    gradedReleases(id, pacedSprints(its, usualMembers(its, 1))),
-  );
-  const own = gradedReleases(team.id, sprints.slice(-MOST_SPRINTS_GRADED.own));
-  const share = (question.sharePercent ?? 100) / 100;
-  const times = comingTimes(ground, usual).map((time) => time * share);
-  const usualTime = times.reduce((sum, time) => sum + time, 0) / times.length;
-  const pacePoints = (teamPace(sprints)?.pointsPerTime ?? 0) * usualTime;
-  const { deviation, ...growth } = growthOf(question, past, pacePoints);
-  const asked = {
-    backlogPoints,
-    scopeGrowthPoints: growth.points,
-    scopeGrowthDeviation: deviation,
-    sprints,
-    startsOn,
-    sprintLengthDays,
-    comingTimes: times,
-    graded: { team: team.id, releases: [...own, ...lent] },
-  };
+  const { byDay, sharePercent } = question;
+  const { startsOn, sprintLengthDays } = ground;
+  const { asked, growth } = workQuestion(teamForecasts(past, ground), question, sharePercent);
   const onDay = byDay === undefined ? undefined : releaseByDay(asked, byDay);
   const throughSprint = onDay === undefined || 'undefined' in onDay ? 0 : Math.ceil(onDay.sprints);
   return {
@@ -100,7 +149,7 @@ const LEAST_REACH_POINTS = 0.05;
 
 /** @param pacePoints what a coming sprint finishes, on average */
 function growthOf(
-  { growthPoints, growthMostPoints }: ForecastAdvice['question'],
+  { growthPoints, growthMostPoints }: AskedWork,
   past: readonly PastSprint[],
   pacePoints: number,
 ): ScopeGrowth & { readonly deviation: number } {

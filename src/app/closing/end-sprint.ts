@@ -4,6 +4,7 @@ import { compareAsc } from 'date-fns/compareAsc';
 import { workingTime } from '../../sprint/baseline.ts';
 import { blockedCardDays } from '../../sprint/blocks.ts';
 import { closingSummary, runningSummary } from '../../sprint/summary.ts';
+import { tellDatesAfterSprint } from '../bodies/forecast-bodies.ts';
 import { statesOf } from '../cards/card-line.ts';
 import { eveningsOf, reopenUntil } from '../clock/sprint-clock.ts';
 import { experimentQuestions } from '../experiments/ask-about-experiments.ts';
@@ -43,6 +44,7 @@ export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now:
   await recordResult(tx, team, closed, now, false);
   await tx.write.sprints.update(closed);
   await guestsGo(tx, closed);
+  await tellDatesAfterSprint(tx, team, now);
   if (sprint.closedAt === undefined) {
     const questions = await experimentQuestions(tx, team, closed);
     if (questions.length > 0) await tx.write.posts.add(questions);

@@ -1,6 +1,6 @@
 /** What the use cases need to have drawn. */
 import type { Burndown } from '../../sprint/burndown.ts';
-import type { ForecastAdvice, HistoryAdvice, OddsAdvice, RangeAdvice } from '../advice/advice.ts';
+import type { ForecastAdvice, HistoryAdvice, KeptAdvice, OddsAdvice, RangeAdvice } from '../advice/advice.ts';
 
 export interface Picture {
   readonly png: Uint8Array;
@@ -13,4 +13,5 @@ export interface Charts {
   range(advice: RangeAdvice): Promise<Picture>;
   forecast(advice: ForecastAdvice): Promise<Picture>;
   history(advice: HistoryAdvice): Promise<Picture>;
+  kept(advice: KeptAdvice): Promise<Picture>;
 }

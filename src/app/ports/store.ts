@@ -1,5 +1,6 @@
 /** What the use cases need of the store. */
 
+import type { BodyReading, BodyWriting } from './bodies.ts';
 import type { ExperimentReading, ExperimentWriting } from './experiments.ts';
 import type { ImportsAside, ImportWriting } from './imports.ts';
 import type { InstallationReading, InstallationWriting } from './installations.ts';
@@ -28,6 +29,7 @@ export interface Reading
     ResultReading,
     HistoryReading,
     ExperimentReading,
+    BodyReading,
     CardReading,
     PromptReading,
     PostReading,
@@ -45,6 +47,7 @@ export interface Writing {
   readonly results: ResultWriting;
   readonly history: HistoryWriting;
   readonly experiments: ExperimentWriting;
+  readonly bodies: BodyWriting;
   readonly cards: CardWriting;
   readonly prompts: PromptWriting;
   readonly posts: PostWriting;

@@ -2,8 +2,6 @@
 import type { Advice, AdviceQuestion } from '../../app/advice/advice.ts';
 import { parseAwayDays } from '../../app/planning/away-days.ts';
 import { Refusal } from '../../app/refusal.ts';
-import type { TeamReference } from '../../app/team/place.ts';
-import type { Actor } from '../../app/team/team.ts';
 import { adviceValue, StaleControl } from '../button-values.ts';
 import { teamContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
@@ -21,11 +19,11 @@ import {
   RANGE_FIELDS,
   rangeFormView,
 } from '../views/advice-forms.ts';
-import { adviceDetailsMessage, adviceMessage } from '../views/advice-message.ts';
-import type { ChartImage } from '../views/block-builders.ts';
-import type { MessageView } from '../views/message-view.ts';
+import { adviceDetailsMessage } from '../views/advice-message.ts';
 import { adviceSharedReply } from '../views/sprint-change-views.ts';
+import { answerTo, tellAdvice } from './advice-answer.ts';
 import { type Button, command, placeIn, readHeld } from './command.ts';
+import { KEPT_BUTTONS, KEPT_FORM, tellKept } from './kept.ts';
 
 export const range = command({
   word: 'range',
@@ -97,8 +95,10 @@ export const forecast = command({
   cost: 'heavy',
   run: async (context, caller, rest) => {
     const { actor, place, triggerId } = caller;
+    if (await tellKept(context, caller, rest)) return;
     if (rest !== '') return tellAdvice(context, caller, { place }, parseForecastQuestion(rest));
     const form = await context.useCases.forecastForm(actor, { place });
+    if (form.keepsAny) return tellAdvice(context, caller, { teamId: form.team.id }, { about: 'kept' });
     if (triggerId === undefined) return caller.tell(forecastQuestionMessage(form));
     await openForm(context.client, triggerId, forecastFormView(form, undefined, caller.replyTo));
   },
@@ -121,8 +121,10 @@ export const forecast = command({
         return { next: 'close', say: await answerTo({ useCases, ...tools }, actor, { teamId }, question) };
       },
     },
+    KEPT_FORM,
   ],
   buttons: {
+    ...KEPT_BUTTONS,
     [ACTIONS.changeForecast]: {
       press: async ({ useCases, client }, { actor, triggerId, replyTo }, value) => {
         const { teamId, question } = readHeld(adviceValue, value);
@@ -132,7 +134,7 @@ export const forecast = command({
       },
     },
   },
-  inOverview: { row: 'planning' },
+  inOverview: { row: 'planning', actionId: ACTIONS.showKept },
 });
 
 export const history = command({
@@ -164,37 +166,5 @@ async function sameOrNextRange(
   } catch (error) {
     if (!(error instanceof Refusal && error.code === 'bad-input')) throw error;
     return useCases.askAdvice(actor, { teamId }, { about: 'range' });
-  }
-}
-
-async function tellAdvice(
-  context: ListenerContext,
-  asker: Asker,
-  team: TeamReference,
-  question: AdviceQuestion,
-): Promise<void> {
-  await asker.tell(await answerTo(context, asker.actor, team, question));
-}
-
-type Tools = Pick<ListenerContext, 'useCases' | 'upload' | 'logger'>;
-
-async function answerTo(
-  tools: Tools,
-  actor: Actor,
-  team: TeamReference,
-  question: AdviceQuestion,
-): Promise<MessageView> {
-  const advice = await tools.useCases.askAdvice(actor, team, question);
-  return adviceMessage(advice, await chartOf(tools, advice));
-}
-
-/** The words hold every number, so they are shown even when the chart can't be made or uploaded. */
-async function chartOf({ useCases, upload, logger }: Tools, advice: Advice): Promise<ChartImage | undefined> {
-  try {
-    const image = await useCases.adviceChart(advice);
-    return image && { fileId: await upload(image), altText: image.altText };
-  } catch (error) {
-    logger.warn({ err: error }, 'An answer is shown without its chart.');
-    return undefined;
   }
 }

@@ -78,7 +78,12 @@ export function forecastFormView(
   ]);
 }
 
-function growthText(asked: Extract<AdviceQuestion, { about: 'forecast' }> | undefined): string {
+/** As it is typed. */
+export function growthText(
+  asked:
+    | Pick<Extract<AdviceQuestion, { about: 'forecast' }>, 'growthPoints' | 'growthMostPoints'>
+    | undefined,
+): string {
   const ends = [asked?.growthPoints, asked?.growthMostPoints];
   return ends.filter((points) => points !== undefined).join('-');
 }

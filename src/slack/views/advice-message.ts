@@ -5,6 +5,7 @@
 import type { Button, KnownBlock } from '@slack/types';
 import type { Advice } from '../../app/advice/advice.ts';
 import type { AdviceWords, TitledLines } from '../../words/advice.ts';
+import { keptWords } from '../../words/bodies.ts';
 import { forecastWords } from '../../words/forecast.ts';
 import { historyWords } from '../../words/history.ts';
 import { oddsWords } from '../../words/odds.ts';
@@ -33,7 +34,7 @@ export function adviceMessage(advice: Advice, chart?: ChartImage): MessageView {
     ? `${mrkdwn('advice-only-you')} ${mrkdwn('caution-people')}`
     : mrkdwn('advice-only-you');
   return messageView([
-    ...adviceBlocks(words, chart),
+    ...adviceBlocks(words, chart, changeButtons(advice)),
     context(note),
     actions(buttonsOf(advice, words.isAnswered)),
   ]);
@@ -44,7 +45,7 @@ export function sharedAdviceMessage(advice: Advice, byUserId: string, chart?: Ch
   const shared = mrkdwn('advice-shared', {
     person: new Markup(mention(byUserId)),
     on: advice.on,
-    command: advice.question.about,
+    command: advice.question.about === 'kept' ? 'forecast' : advice.question.about,
   });
   return messageView([
     ...adviceBlocks(wordsOf(advice), chart),
@@ -59,7 +60,7 @@ export function adviceDetailsMessage(advice: Advice): MessageView {
   return messageView([
     lead(answer),
     // An answer that could be given then, and can't any more, says why.
-    ...(details.length > 0 ? details : evidence).map(paragraph),
+    ...(details.length > 0 ? details : evidence).map((part) => paragraph(part)),
     ...unknownBlocks(unknown),
     context(mrkdwn('advice-only-you')),
   ]);
@@ -69,15 +70,22 @@ function wordsOf(advice: Advice): AdviceWords {
   if ('odds' in advice) return oddsWords(advice);
   if ('range' in advice) return rangeWords(advice);
   if ('forecast' in advice) return forecastWords(advice);
+  if ('bodies' in advice) return keptWords(advice);
   return historyWords(advice);
 }
 
-function adviceBlocks(words: AdviceWords, chart: ChartImage | undefined): MessagePart[] {
-  return [lead(words.lead), ...words.evidence.map(paragraph), ...chartBlocks(chart)];
+/** @param beside the first paragraphs of the evidence, a button each */
+function adviceBlocks(
+  words: AdviceWords,
+  chart: ChartImage | undefined,
+  beside: readonly Button[] = [],
+): MessagePart[] {
+  const evidence = words.evidence.map((part, i) => paragraph(part, beside[i]));
+  return [lead(words.lead), ...evidence, ...chartBlocks(chart)];
 }
 
-function paragraph(part: string | TitledLines): MessagePart {
-  if (typeof part === 'string') return section(part);
+function paragraph(part: string | TitledLines, beside?: Button): MessagePart {
+  if (typeof part === 'string') return { ...section(part), ...(beside && { accessory: beside }) };
   return lineList(bold(part.title), part.lines, (count) => mrkdwn('advice-more-lines', { count }));
 }
 
@@ -93,11 +101,20 @@ function detailsButton({ team, question }: Advice): Button {
   });
 }
 
+/** Beside each body of work that is kept, a button to say what is left of it. */
+function changeButtons(advice: Advice): Button[] {
+  if (!('bodies' in advice) || !advice.askerMayKeep) return [];
+  return advice.bodies.map(({ body: { id: bodyId } }) =>
+    button(say('kept-change-button'), { actionId: ACTIONS.changeBody, value: encodeValue({ bodyId }) }),
+  );
+}
+
 /** Sharing, changing the question, and what one would ask next. Nobody is offered what they may not do. */
 function buttonsOf(advice: Advice, isAnswered: boolean): Button[] {
   const { team, question, askerIsFacilitator } = advice;
   const value = encodeValue({ teamId: team.id, question });
   const place = encodeValue({ channelId: team.channelId });
+  const mayKeep = 'askerMayKeep' in advice && advice.askerMayKeep === true;
   const next = (label: string, actionId: string): Button => button(label, { actionId, value: place });
   const odds = () => next(say('advice-odds-button'), ACTIONS.showOdds);
   const range = () => next(say('advice-range-button'), ACTIONS.showRange);
@@ -113,7 +130,18 @@ function buttonsOf(advice: Advice, isAnswered: boolean): Button[] {
     case 'range':
       return [...share, change(say('advice-change-range-button'), ACTIONS.changeRange), odds(), ...plan];
     case 'forecast':
-      return [...share, change(say('advice-change-forecast-button'), ACTIONS.changeForecast), history()];
+      return [
+        ...share,
+        change(say('advice-change-forecast-button'), ACTIONS.changeForecast),
+        ...(mayKeep ? [change(say('kept-new-button'), ACTIONS.keepForecast)] : []),
+        history(),
+      ];
+    case 'kept':
+      return [
+        ...share,
+        ...(mayKeep ? [next(say('kept-new-button'), openFormAction('keep'))] : []),
+        next(say('kept-forecast-button'), openFormAction('forecast')),
+      ];
     case 'history':
       return [...share, range(), next(say('advice-experiments-button'), ACTIONS.showExperiments)];
   }

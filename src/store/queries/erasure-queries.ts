@@ -9,6 +9,7 @@ import { ERASED, mayTell, withoutPerson } from '../../app/privacy/without-person
 import type { Actor } from '../../app/team/team.ts';
 import {
   answers,
+  bodiesOfWork,
   cardChanges,
   cardOwners,
   cards,
@@ -157,6 +158,13 @@ export function peopleWriting(session: SqlSession): PeopleWriting {
       experiments.id,
       experiments.text,
       inArray(experiments.teamId, ofTeams),
+      person,
+    );
+    await rewrite(
+      bodiesOfWork,
+      bodiesOfWork.id,
+      bodiesOfWork.name,
+      inArray(bodiesOfWork.teamId, ofTeams),
       person,
     );
     for (const text of [planChanges.was, planChanges.became]) {

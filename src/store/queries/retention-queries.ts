@@ -11,6 +11,7 @@ import { ERASED } from '../../app/privacy/without-person.ts';
 import type { Team } from '../../app/team/team.ts';
 import {
   answers,
+  bodiesOfWork,
   cardChanges,
   cardOwners,
   cards,
@@ -144,6 +145,15 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
         .delete(experiments)
         .where(inArray(experiments.id, oldExperiments))
         .returning({ id: experiments.id });
+      const oldBodies = session
+        .select({ id: bodiesOfWork.id })
+        .from(bodiesOfWork)
+        .where(isOld(bodiesOfWork.teamId, bodiesOfWork.doneAt))
+        .limit(limit);
+      const goneBodies = await session
+        .delete(bodiesOfWork)
+        .where(inArray(bodiesOfWork.id, oldBodies))
+        .returning({ id: bodiesOfWork.id });
       const oldPosts = session
         .select({ id: posts.id })
         .from(posts)
@@ -203,6 +213,7 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
       return [
         drafts,
         goneExperiments,
+        goneBodies,
         gonePosts,
         goneMembers,
         gonePastDaysOff,

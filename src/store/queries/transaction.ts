@@ -1,6 +1,7 @@
 /** Composes the query modules into what the use cases see. */
 import type { Reading, Transaction } from '../../app/ports/store.ts';
 import type { JobSender } from '../queue/job-sender.ts';
+import { bodyReading, bodyWriting } from './body-queries.ts';
 import { cardReading, cardWriting } from './card-queries.ts';
 import { peopleWriting } from './erasure-queries.ts';
 import { experimentReading, experimentWriting } from './experiment-queries.ts';
@@ -33,6 +34,7 @@ export function readingOver(session: SqlSession): Reading {
     ...resultReading(session),
     ...historyReading(session),
     ...experimentReading(session),
+    ...bodyReading(session),
     ...cardReading(session),
     ...promptReading(session),
     ...postReading(session),
@@ -56,6 +58,7 @@ export function transactionOver(session: SqlSession, sender: JobSender): Transac
       results: resultWriting(session),
       history: historyWriting(session),
       experiments: experimentWriting(session),
+      bodies: bodyWriting(session),
       cards: cardWriting(session),
       prompts: promptWriting(session),
       posts: postWriting(session, sender),

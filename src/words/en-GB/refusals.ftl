@@ -68,6 +68,15 @@ refusal-not-a-goal-keeper = Only the product owner of { $team } or a facilitator
 
 refusal-not-a-value-keeper = Only the product owner of { $team } or a facilitator can record what a sprint was worth.
 
+refusal-not-a-body-keeper = Only the product owner of { $team } or a facilitator can change what it keeps forecasting.
+
+refusal-no-such-body = The team keeps no work of that name.
+refusal-no-such-body-fix =
+    { $any ->
+        [yes] It keeps: { SERIES($bodies) }. Give the number in that order, or the first words.
+       *[no] To keep some: `/loadline forecast keep Lighthouse 80`.
+    }
+
 refusal-no-such-experiment = The team tries nothing of that name.
 refusal-no-such-experiment-fix =
     { $any ->

@@ -97,6 +97,7 @@ describe('a planning question', () => {
       range: { range: { undefined: { code: 'few-sprints', needed: 3, known: 0, having: 'commitment' } } },
       forecast: { forecast: { undefined: { code: 'few-sprints', needed: 3, known: 0, having: 'closed' } } },
       history: { past: [], growth: undefined, velocityBaseline: undefined },
+      kept: { bodies: [], done: [] },
     };
     for (const question of QUESTIONS) {
       const advice = await ask(h, question);

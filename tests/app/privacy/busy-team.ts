@@ -2,6 +2,7 @@
 import { sql } from 'drizzle-orm';
 import { shareAdvice } from '../../../src/app/advice/ask-advice.ts';
 import { recordAway } from '../../../src/app/answering/record-answers.ts';
+import { keepBody } from '../../../src/app/bodies/keep-bodies.ts';
 import { dropCard, reopenCard } from '../../../src/app/cards/change-cards.ts';
 import { takeCards } from '../../../src/app/cards/change-owners.ts';
 import { pullCards } from '../../../src/app/cards/pull-cards.ts';
@@ -62,6 +63,7 @@ export async function busyTeam(h: Harness): Promise<BusyTeam> {
   await shareAdvice(h.deps, ben, { teamId: team.id, question: { about: 'history' } });
 
   const [ana, number] = [actorOf('ana'), { ratio: 'keptShare', direction: 'up' } as const];
+  await keepBody(h.deps, ben, { teamId: team.id, name: 'Lights of Ben Ode', leftPoints: 80 });
   await tryExperiment(h.deps, ben, { teamId: team.id, text: 'Pair with Ben Ode', ...number });
   await endExperiment(h.deps, ana, { place: CHANNEL, reference: '1', outcome: 'drop' });
   await tryExperiment(h.deps, ana, { teamId: team.id, text: 'Small cards', ...number });

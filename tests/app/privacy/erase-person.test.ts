@@ -48,6 +48,7 @@ describeOnPostgresFirst('erasing a member', (_database, kind) => {
     const tables = new Set(before.map((line) => line.split(' ')[0]));
     expect([...tables].sort()).toEqual([
       'loadline.answers',
+      'loadline.bodies_of_work',
       'loadline.card_changes',
       'loadline.card_owners',
       'loadline.cards',

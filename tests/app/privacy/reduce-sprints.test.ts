@@ -4,6 +4,7 @@ import { parse } from 'csv-parse/sync';
 import { sql } from 'drizzle-orm';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
+import { endBody, keepBody } from '../../../src/app/bodies/keep-bodies.ts';
 import { tryExperiment } from '../../../src/app/experiments/try-experiment.ts';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
 import { recordValue } from '../../../src/app/history/record-value.ts';
@@ -19,6 +20,8 @@ import { rowsOf } from '../../support/rows-of.ts';
 import { type BusyTeam, busyTeam, NOW } from './busy-team.ts';
 
 const ana = actorOf('ana');
+
+const NO_DATES = { optimisticOn: undefined, likelyOn: undefined, pessimisticOn: undefined };
 
 /** Thirteen months after the first sprint's last day, 13 November 2026, and the day after that. */
 const LAST_DAY_KEPT = '2027-12-13T12:00:00Z';
@@ -164,6 +167,25 @@ describeOnPostgresFirst('a team’s retention', (_database, kind) => {
     expect(await texts()).toEqual(['Pair with Ben Ode', 'Small cards', 'Still on']);
     await reduceAll('2028-01-01T00:00:00Z');
     expect(await texts()).toEqual(['Still on']);
+  });
+
+  test('lets go bodies of work that were done before then, with what was told of them, and keeps those still to do', async () => {
+    h.set('2026-12-05T10:00:00Z');
+    const { id: teamId } = busy.team;
+    await keepBody(h.deps, ana, { teamId, name: 'Beacons', leftPoints: 40 });
+    await endBody(h.deps, ana, { teamId, reference: 'lights', how: 'done' });
+    // Too few sprints have closed for the forecast, so the telling is made here.
+    const [lights, beacons] = await h.read((read) => read.bodiesOf(teamId));
+    const telling = { toldOn: '2026-12-05', leftPoints: 80, sprintsSinceSaid: 0, ...NO_DATES };
+    await h.write((tx) =>
+      tx.write.bodies.tell([lights, beacons].map((body) => ({ bodyId: body?.id ?? '', ...telling }))),
+    );
+    const kept = async () => ({
+      names: (await h.read((read) => read.bodiesOf(teamId))).map(({ name }) => name),
+      tellings: (await h.read((read) => read.toldDatesOf(teamId))).length,
+    });
+    await reduceAll('2028-02-01T00:00:00Z');
+    expect(await kept()).toEqual({ names: ['Beacons'], tellings: 1 });
   });
 
   test('of no end keeps everything', async () => {

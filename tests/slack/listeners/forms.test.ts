@@ -76,6 +76,7 @@ describe('forms sent off', () => {
       'forecast-form',
       'goal-form',
       'import-form',
+      'keep-form',
       'leave-form',
       'measures-form',
       'own-prompt-form',

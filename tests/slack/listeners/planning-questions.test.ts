@@ -304,7 +304,7 @@ describe('buttons', () => {
 });
 
 const rangeForm = rangeFormView(rangeAdvice(STEADY, 6), CHANNEL_ID);
-const forecastForm = forecastFormView({ team, velocities: [22, 25] }, forecast, CHANNEL_ID);
+const forecastForm = forecastFormView({ team, velocities: [22, 25], keepsAny: false }, forecast, CHANNEL_ID);
 
 describe('forms', () => {
   it('ask for the range of other days', async () => {

@@ -6,6 +6,7 @@ import { readCardRows } from '../../../src/app/planning/card-rows.ts';
 import type { UseCases } from '../../../src/app/use-cases.ts';
 import type { HomePage } from '../../../src/app/watching/home-page.ts';
 import type { TeamOverview } from '../../../src/app/watching/overview.ts';
+import { aBody, ordinaryKept } from '../../charts/kept-examples.ts';
 import { rangeAdvice, STEADY } from '../views/advice-examples.ts';
 import * as sample from './samples.ts';
 
@@ -58,6 +59,11 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   beginWelcome: { teamNames: ['Pier crew'] },
   cancelSprint: { ...verdict, cancelled: true },
   cardToEdit: { heading, card: line, key: line.key, mayChangeEstimate: true },
+  bodyForm: { team, body: undefined, turn: undefined },
+  keepBody: { team, body: aBody(), before: undefined, advice: ordinaryKept },
+  renameBody: { team, body: aBody(), before: aBody(), advice: ordinaryKept },
+  orderBodies: ordinaryKept,
+  endBody: { team, body: aBody(), how: 'done', told: [] },
   closeSprint: verdict,
   chooseOwnPrompt: sample.ownPrompt,
   commitPlan: { ...heading, commitmentPoints: 5, cards, byUserId: sample.MIRA_ID, leftOut: [] },
@@ -71,7 +77,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   editSprint: { heading, changes: [] },
   erasePerson: { records: 24, teamNames: ['Pier crew'] },
   exportSprints: sample.teamExport,
-  forecastForm: { team, velocities: [22, 25, 21] },
+  forecastForm: { team, velocities: [22, 25, 21], keepsAny: false },
   assignCards: { heading, cards: [line] },
   releaseCards: { heading, cards: [line] },
   giveCards: { heading, cards: [line] },

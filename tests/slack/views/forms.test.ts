@@ -431,7 +431,9 @@ describe('planning questions', () => {
   });
 
   it('forecast: how much is left, by how much it grows, and the pace so far', () => {
-    expect(formText(forecastFormView({ team, velocities: [22, 25.5, 21] }))).toMatchInlineSnapshot(`
+    expect(
+      formText(forecastFormView({ team, velocities: [22, 25.5, 21], keepsAny: false })),
+    ).toMatchInlineSnapshot(`
       "[Forecast | Show the dates | Cancel] {"teamId":"team-harbour"}
       When will Harbour have finished a larger body of work? Its latest sprints finished 22, 25.5 and 21 points.
       <backlogPoints> Points left to do:  – The sum of the estimates of all its cards, in the team’s own points.
@@ -443,11 +445,13 @@ describe('planning questions', () => {
 
   it('forecast: begins with the numbers of the question before', () => {
     const asked = { about: 'forecast', backlogPoints: 120, growthPoints: 2.5 } as const;
-    const text = formText(forecastFormView({ team, velocities: [22] }, asked, 'D1'));
+    const text = formText(forecastFormView({ team, velocities: [22], keepsAny: false }, asked, 'D1'));
     expect(text).toContain('Its latest sprint finished 22 points.');
     expect(text).toContain('<backlogPoints> Points left to do: "120"');
     expect(text).toContain('<growthPoints> Growth, in points a sprint (optional): "2.5"');
-    expect(formText(forecastFormView({ team, velocities: [] }))).toContain('No closed sprint shows yet');
+    expect(formText(forecastFormView({ team, velocities: [], keepsAny: false }))).toContain(
+      'No closed sprint shows yet',
+    );
   });
 });
 

@@ -4,7 +4,8 @@
  */
 
 import type { HomeView, ModalView } from '@slack/types';
-import type { Advice } from '../../../src/app/advice/advice.ts';
+import type { Advice, KeptAdvice } from '../../../src/app/advice/advice.ts';
+import { BODY_NAME_MAX_LENGTH, MOST_BODIES } from '../../../src/app/bodies/body-of-work.ts';
 import type { CardLine } from '../../../src/app/cards/card-line.ts';
 import { cardLink } from '../../../src/app/cards/card-link.ts';
 import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
@@ -31,6 +32,12 @@ import { answerFormView } from '../../../src/slack/views/answering/answer-form.t
 import { chooseSprintFormView } from '../../../src/slack/views/answering/choose-sprint-form.ts';
 import { growthMessage } from '../../../src/slack/views/answering/growth-message.ts';
 import { baselineFormView, baselineNamedMessage } from '../../../src/slack/views/baseline-views.ts';
+import {
+  bodyEndedMessage,
+  bodyFormView,
+  bodyKeptMessage,
+  bodyQuestionMessage,
+} from '../../../src/slack/views/body-views.ts';
 import { dropFormView, pullFormView, pullTeamFormView } from '../../../src/slack/views/cards/card-forms.ts';
 import {
   cardsBlockedMessage,
@@ -114,6 +121,7 @@ import { welcomeMessage } from '../../../src/slack/views/welcome-message.ts';
 import { whatIfFormView, whatIfMessage } from '../../../src/slack/views/what-if-views.ts';
 import { suggestionOf } from '../../../src/words/experiments.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';
+import { aBody, keptAdvice, toldBefore } from '../../charts/kept-examples.ts';
 import { daysOffForm, daysOffPreview } from '../support/samples.ts';
 import { forecastAdvice, historyAdvice, oddsAdvice, pastSprint, rangeAdvice } from './advice-examples.ts';
 import {
@@ -181,6 +189,21 @@ function historyOf(name: string, { pastSprints, cards }: WorldSize) {
   }));
 }
 
+/** As many as may be kept, with names as long as they may be, told at every turn. */
+function fullKept(name: string): KeptAdvice {
+  const told = toldBefore(Array.from({ length: 40 }, () => '2027-01-10'));
+  const bodies = Array.from({ length: MOST_BODIES }, (_, i) => ({
+    name: filled(name, BODY_NAME_MAX_LENGTH),
+    leftPoints: 20_000 / (i + 1) ** 2,
+    growthPoints: 9_999.5,
+    sharePercent: 10,
+    sprintsSinceSaid: 100,
+    told,
+  }));
+  const body = aBody({ name: filled(name, BODY_NAME_MAX_LENGTH), doneAt: new Date(0) });
+  return { ...keptAdvice(bodies), done: Array.from({ length: 3 }, () => ({ body, told })) };
+}
+
 /** The answers to all planning questions, asked and shared, with such a history and with none. */
 function answersOf(
   hostile: typeof team,
@@ -198,9 +221,12 @@ function answersOf(
     'forecast of none': forecastAdvice([]),
     history: historyAdvice(past),
     'history of none': historyAdvice([]),
+    kept: fullKept(name),
+    'kept none': keptAdvice([]),
+    'kept without a past': keptAdvice([{ name: filled(name, BODY_NAME_MAX_LENGTH) }], []),
   };
   const of = Object.entries(answers).map(([about, answer]) => {
-    const advice = { ...answer, team: hostile, askerIsFacilitator: true };
+    const advice = { ...answer, team: hostile, askerIsFacilitator: true, askerMayKeep: true };
     return [
       [about, adviceMessage(advice, chart)],
       [`${about}, shared`, sharedAdviceMessage(advice, BEN, chart)],
@@ -285,6 +311,11 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     became,
     changedBy: BEN,
     changedAt: new Date('2026-11-04T09:00:00Z'),
+  });
+  const fullBody = aBody({
+    name: filled(filling, BODY_NAME_MAX_LENGTH),
+    leftPoints: 20_000,
+    sharePercent: 99,
   });
   const experiments = Array.from(
     { length: 10 },
@@ -568,6 +599,26 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       team: fullTeam,
       result: verdict.experiments[0] as ExperimentResult,
     }),
+    'body of work, kept': bodyKeptMessage({
+      team: fullTeam,
+      body: fullBody,
+      before: undefined,
+      advice: { ...fullKept(filling), team: fullTeam },
+    }),
+    'body of work, brought up to date': bodyKeptMessage({
+      team: fullTeam,
+      body: fullBody,
+      before: { ...fullBody, leftPoints: 1 },
+      advice: { ...fullKept(filling), team: fullTeam },
+    }),
+    'body of work, done': bodyEndedMessage({
+      team: fullTeam,
+      body: fullBody,
+      how: 'done',
+      told: fullKept(filling).bodies[0]?.told ?? [],
+    }),
+    'body of work, removed': bodyEndedMessage({ team: fullTeam, body: fullBody, how: 'removed', told: [] }),
+    'what to type to keep one': bodyQuestionMessage({ team: fullTeam, body: undefined, turn: undefined }),
     'something to try, kept': experimentKeptMessage({
       team: fullTeam,
       experiment: experiments[0] as Experiment,
@@ -720,8 +771,14 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     ...cardFileForms(fullTeam, filling),
     range: rangeFormView({ ...rangeAdvice([], 999.5), team: fullTeam }, 'D1'),
     forecast: forecastFormView(
-      { team: fullTeam, velocities: Array.from({ length: 5 }, () => 9_999_999.5) },
+      { team: fullTeam, velocities: Array.from({ length: 5 }, () => 9_999_999.5), keepsAny: true },
       { about: 'forecast', backlogPoints: 1e9, growthPoints: 1e9 },
+      'D1',
+    ),
+    'keep a forecast': bodyFormView({ team: fullTeam, body: fullBody, turn: 10 }, undefined, 'D1'),
+    'keep what was forecast': bodyFormView(
+      { team: fullTeam, body: undefined, turn: undefined },
+      { about: 'forecast', backlogPoints: 1e9, growthPoints: 1e9, growthMostPoints: 1e9 },
       'D1',
     ),
     answer: answerFormView(answerForm, undefined, 'D1'),
