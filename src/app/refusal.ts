@@ -40,6 +40,8 @@ export interface RefusalDetails {
     readonly productOwnerId: string | undefined;
     readonly facilitatorIds: readonly string[];
   };
+  /** No other team that the person may read keeps work of that name. */
+  'no-other-part': { readonly body: string };
   /** Names of the bodies of work that the team keeps. */
   'no-such-body': { readonly known: readonly string[] };
   /** Texts of those that the team is trying. */

@@ -4,6 +4,7 @@ import { askAdvice, forecastForm, shareAdvice } from './advice/ask-advice.ts';
 import { answerForm } from './answering/answer-form.ts';
 import { answerInWords } from './answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from './answering/record-answers.ts';
+import { jointForecast } from './bodies/joint-forecast.ts';
 import { bodyForm, endBody, keepBody, orderBodies, renameBody } from './bodies/keep-bodies.ts';
 import { blockCard, dropCard, listCards, reopenCard, unblockCard, undropCard } from './cards/change-cards.ts';
 import { assignCards, giveCards, releaseCards, takeCards } from './cards/change-owners.ts';
@@ -80,6 +81,7 @@ const ALL = {
   importForm,
   importSprints,
   importValues,
+  jointForecast,
   keepBody,
   leaveForm,
   leaveTeam,

@@ -4,6 +4,7 @@ import { burndownChart } from './burndown-chart.ts';
 import type { ChartQuestion } from './charts.ts';
 import { forecastChart } from './forecast-chart.ts';
 import { historyChart } from './history-chart.ts';
+import { jointChart } from './joint-chart.ts';
 import { keptChart } from './kept-chart.ts';
 import { oddsChart } from './odds-chart.ts';
 import { rangeChart } from './range-chart.ts';
@@ -16,6 +17,7 @@ const CHARTS = {
   forecast: forecastChart,
   history: historyChart,
   kept: keptChart,
+  joint: jointChart,
 };
 
 answering(async ({ chart, of }: ChartQuestion) => {

@@ -7,6 +7,7 @@ import { Thread, type ThreadLimits } from '../threads/thread.ts';
 import { burndownAltText } from '../words/charts/burndown.ts';
 import { forecastAltText } from '../words/charts/forecast.ts';
 import { historyAltText } from '../words/charts/history.ts';
+import { jointAltText } from '../words/charts/joint.ts';
 import { keptAltText } from '../words/charts/kept.ts';
 import { oddsAltText } from '../words/charts/odds.ts';
 import { rangeAltText } from '../words/charts/range.ts';
@@ -35,6 +36,7 @@ export const charts: Charts = {
   forecast: (advice) => drawn({ chart: 'forecast', of: advice }, forecastAltText(advice)),
   history: (advice) => drawn({ chart: 'history', of: advice }, historyAltText(advice)),
   kept: (advice) => drawn({ chart: 'kept', of: advice }, keptAltText(advice)),
+  joint: (advice) => drawn({ chart: 'joint', of: advice }, jointAltText(advice)),
 };
 
 async function drawn(question: ChartQuestion, altText: string): Promise<Picture> {

@@ -78,6 +78,7 @@ const TOLD: Told = {
     what: speak('refusal-not-a-body-keeper', { team: teamName }),
     fix: askPeople(speak, [productOwnerId, ...facilitatorIds]),
   }),
+  'no-other-part': ({ body }, speak) => both(speak, 'no-other-part', { name: body }),
   'no-such-body': ({ known }, speak) => ({
     what: speak('refusal-no-such-body'),
     fix: speak('refusal-no-such-body-fix', { bodies: known, any: known.length > 0 ? 'yes' : 'no' }),

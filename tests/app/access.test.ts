@@ -3,6 +3,7 @@ import { askAdvice, forecastForm, shareAdvice } from '../../src/app/advice/ask-a
 import { answerForm } from '../../src/app/answering/answer-form.ts';
 import { answerInWords } from '../../src/app/answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../../src/app/answering/record-answers.ts';
+import { jointForecast } from '../../src/app/bodies/joint-forecast.ts';
 import { bodyForm, endBody, keepBody, orderBodies, renameBody } from '../../src/app/bodies/keep-bodies.ts';
 import {
   blockCard,
@@ -128,6 +129,7 @@ const BY_PLACE: Record<string, Attempt> = {
   endBody: (deps, actor, { place }) => endBody(deps, actor, { place, reference: '1', how: 'removed' }),
   renameBody: (deps, actor, { place }) => renameBody(deps, actor, { place, reference: '1', name: 'Beacons' }),
   orderBodies: (deps, actor, { place }) => orderBodies(deps, actor, { place, references: ['1'] }),
+  jointForecast: (deps, actor, { place }) => jointForecast(deps, actor, { place, reference: '1' }),
   'valueForm by place': (deps, actor, { place }) => valueForm(deps, actor, { place }),
   recordValueLine: (deps, actor, { place }) => recordValueLine(deps, actor, { place, line: '5' }),
   'recordValue by place': (deps, actor, { place }) =>
@@ -359,7 +361,14 @@ async function refusal(attempt: Promise<unknown>): Promise<Refusal> {
 const ANYWHERE = ['setupForm', 'setUpTeam', 'answerInWords in the thread of a prompt'];
 const MEMBERS_ONLY = Object.entries(ALL).filter(
   ([name]) =>
-    ![...PRODUCT_OWNERS_TOO, ...GOAL_KEEPERS, ...BODY_KEEPERS, ...READERS_TOO, ...DROPS].includes(name),
+    ![
+      ...PRODUCT_OWNERS_TOO,
+      ...GOAL_KEEPERS,
+      ...BODY_KEEPERS,
+      'jointForecast',
+      ...READERS_TOO,
+      ...DROPS,
+    ].includes(name),
 );
 const named = (names: readonly string[]) => names.map((name) => [name, ALL[name] as Attempt] as const);
 
@@ -486,6 +495,15 @@ describe('a team whose product owner is no member', () => {
       }
     },
   );
+
+  test('lets everybody who may read its numbers ask for a joint date, and nobody else', async () => {
+    const { h, known } = world();
+    const attempt = ALL.jointForecast as Attempt;
+    for (const who of ['ana', 'ben', 'dayo'] as const) {
+      expect((await refusal(attempt(h.deps, actorOf(who), known))).code).toBe('no-such-body');
+    }
+    expect((await refusal(attempt(h.deps, actorOf('dayo', 'W2'), known))).code).toMatch(/^no-team/);
+  });
 
   test.each(named(DROPS))('lets the product owner %s', async (_, attempt) => {
     const { h, known } = world();

@@ -17,6 +17,7 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'estimate-is-fixed': { card: '3 (Tide table)', number: '3', why: 'answered' },
   'sprint-was-closed': { sprintName },
   'not-a-body-keeper': { teamName: 'Tugboats', productOwnerId: 'U3', facilitatorIds: ['U1', 'U3'] },
+  'no-other-part': { body: 'Harbour lights' },
   'no-such-body': { known: ['Harbour lights', 'Beacons'] },
   'no-such-experiment': { open: ['Smaller cards', 'Nothing is pulled in early'] },
   'experiment-over': { text: 'Smaller cards' },

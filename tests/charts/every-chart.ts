@@ -6,10 +6,12 @@ import type {
   OddsAdvice,
   RangeAdvice,
 } from '../../src/app/advice/advice.ts';
+import type { JointAdvice } from '../../src/app/bodies/joint-forecast.ts';
 import { burndownChart } from '../../src/charts/burndown-chart.ts';
 import type { ChartPicture } from '../../src/charts/chart-theme.ts';
 import { forecastChart } from '../../src/charts/forecast-chart.ts';
 import { historyChart } from '../../src/charts/history-chart.ts';
+import { jointChart } from '../../src/charts/joint-chart.ts';
 import { keptChart } from '../../src/charts/kept-chart.ts';
 import { oddsChart } from '../../src/charts/odds-chart.ts';
 import { rangeChart, rangeToDraw } from '../../src/charts/range-chart.ts';
@@ -17,12 +19,14 @@ import type { Burndown } from '../../src/sprint/burndown.ts';
 import { burndownAltText } from '../../src/words/charts/burndown.ts';
 import { forecastAltText } from '../../src/words/charts/forecast.ts';
 import { historyAltText } from '../../src/words/charts/history.ts';
+import { jointAltText } from '../../src/words/charts/joint.ts';
 import { keptAltText } from '../../src/words/charts/kept.ts';
 import { oddsAltText } from '../../src/words/charts/odds.ts';
 import { rangeAltText } from '../../src/words/charts/range.ts';
 import * as burndowns from './burndown-examples.ts';
 import * as forecasts from './forecast-examples.ts';
 import * as histories from './history-examples.ts';
+import * as joint from './joint-examples.ts';
 import * as kept from './kept-examples.ts';
 import * as odds from './odds-examples.ts';
 import * as ranges from './range-examples.ts';
@@ -35,7 +39,9 @@ export interface ChartExample {
 
 /** @param typedName in place of the names of teams and sprints */
 export function everyChart(typedName: string): ChartExample[] {
-  const named = <Shown extends OddsAdvice | RangeAdvice | ForecastAdvice | HistoryAdvice | KeptAdvice>(
+  const named = <
+    Shown extends OddsAdvice | RangeAdvice | ForecastAdvice | HistoryAdvice | KeptAdvice | JointAdvice,
+  >(
     shown: Shown,
   ) => ({
     ...shown,
@@ -56,6 +62,10 @@ export function everyChart(typedName: string): ChartExample[] {
     ),
     ...examples<ForecastAdvice>('forecast', forecasts, forecastChart, forecastAltText, named),
     ...examples<HistoryAdvice>('history', histories, historyChart, historyAltText, named),
+    ...examples<JointAdvice>('joint', joint, jointChart, jointAltText, (shown) => ({
+      ...named(shown),
+      name: typedName,
+    })),
     ...examples<KeptAdvice>('kept', kept, keptChart, keptAltText, (shown) => ({
       ...named(shown),
       bodies: shown.bodies.map((kept) => ({ ...kept, body: { ...kept.body, name: typedName } })),

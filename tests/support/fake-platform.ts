@@ -1,4 +1,5 @@
 /** Stand-ins for the ports that reach outside: they remember what they were told and fail when they are told to. */
+
 import type {
   Advice,
   ForecastAdvice,
@@ -7,6 +8,7 @@ import type {
   OddsAdvice,
   RangeAdvice,
 } from '../../src/app/advice/advice.ts';
+import type { JointAdvice } from '../../src/app/bodies/joint-forecast.ts';
 import type { Channel, Directory, Profile } from '../../src/app/ports/app-dependencies.ts';
 import type { Charts, Picture } from '../../src/app/ports/charts.ts';
 import type { Messenger, PostImage } from '../../src/app/ports/messenger.ts';
@@ -157,7 +159,7 @@ export class FakeDirectory implements Directory {
 /** Draws nothing, and remembers what was asked of it. */
 export class RecordingCharts implements Charts {
   readonly burndowns: Burndown[] = [];
-  readonly advice: Advice[] = [];
+  readonly advice: (Advice | JointAdvice)[] = [];
 
   async burndown(burndown: Burndown): Promise<{ png: Uint8Array; altText: string }> {
     this.burndowns.push(burndown);
@@ -184,7 +186,11 @@ export class RecordingCharts implements Charts {
     return this.#advice(advice);
   }
 
-  #advice(advice: Advice): Picture {
+  async joint(advice: JointAdvice): Promise<Picture> {
+    return this.#advice(advice);
+  }
+
+  #advice(advice: Advice | JointAdvice): Picture {
     this.advice.push(advice);
     const altText = `Chart of ${advice.question.about} of ${advice.team.name}`;
     return { png: new Uint8Array([137, 80, 78, 71]), altText };

@@ -296,6 +296,14 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: {},
     own: inPlaces((use, actor, place) => use.endExperiment(actor, { place, reference: '', outcome: 'drop' })),
   },
+  jointForecast: {
+    refused: {
+      'the team': (use, actor, { teamId }) => use.jointForecast(actor, { teamId, reference: '1' }),
+      'a part of the same name': (use, actor) =>
+        use.jointForecast(actor, { place: HERE, reference: `${NORTH_MARK} lights` }),
+    },
+    own: {},
+  },
   bodyForm: {
     refused: {
       'the team': (use, actor, { teamId }) => use.bodyForm(actor, { teamId }),

@@ -1,6 +1,7 @@
 /** What the use cases need to have drawn. */
 import type { Burndown } from '../../sprint/burndown.ts';
 import type { ForecastAdvice, HistoryAdvice, KeptAdvice, OddsAdvice, RangeAdvice } from '../advice/advice.ts';
+import type { JointAdvice } from '../bodies/joint-forecast.ts';
 
 export interface Picture {
   readonly png: Uint8Array;
@@ -14,4 +15,5 @@ export interface Charts {
   forecast(advice: ForecastAdvice): Promise<Picture>;
   history(advice: HistoryAdvice): Promise<Picture>;
   kept(advice: KeptAdvice): Promise<Picture>;
+  joint(advice: JointAdvice): Promise<Picture>;
 }

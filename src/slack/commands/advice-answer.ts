@@ -1,5 +1,6 @@
 /** Answers a planning question, with its picture where there is one. */
 import type { Advice, AdviceQuestion } from '../../app/advice/advice.ts';
+import type { JointAdvice } from '../../app/bodies/joint-forecast.ts';
 import type { TeamReference } from '../../app/team/place.ts';
 import type { Actor } from '../../app/team/team.ts';
 import type { Asker } from '../listeners/asker.ts';
@@ -32,7 +33,7 @@ export async function answerTo(
 /** The words hold every number, so they are shown even when the chart can't be made or uploaded. */
 export async function chartOf(
   { useCases, upload, logger }: Tools,
-  advice: Advice,
+  advice: Advice | JointAdvice,
 ): Promise<ChartImage | undefined> {
   try {
     const image = await useCases.adviceChart(advice);

@@ -8,7 +8,7 @@ import { openForm } from '../listeners/asker.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
 import { parseNamedBody, parseOrder, parseRename, readBodyFields } from '../listeners/parse-body.ts';
 import { forecastFormView } from '../views/advice-forms.ts';
-import { adviceMessage } from '../views/advice-message.ts';
+import { adviceMessage, jointMessage } from '../views/advice-message.ts';
 import { BODY_FIELDS, bodyEndedMessage, bodyFormView, bodyKeptMessage } from '../views/body-views.ts';
 import { chartOf, tellAdvice } from './advice-answer.ts';
 import { type Button, type Caller, type Form, placeIn, readHeld, showForm } from './command.ts';
@@ -33,6 +33,10 @@ const WORDS: Readonly<Record<string, Handler>> = {
   rename: async (context, { actor, place, tell }, rest) => {
     const kept = await context.useCases.renameBody(actor, { place, ...parseRename(rest) });
     await tell(bodyKeptMessage(kept, await chartOf(context, kept.advice)));
+  },
+  together: async (context, { actor, place, tell }, reference) => {
+    const advice = await context.useCases.jointForecast(actor, { place, reference });
+    await tell(jointMessage(advice, await chartOf(context, advice)));
   },
   order: async (context, { actor, place, tell }, rest) => {
     const advice = await context.useCases.orderBodies(actor, { place, references: parseOrder(rest) });

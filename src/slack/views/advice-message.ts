@@ -4,10 +4,12 @@
  */
 import type { Button, KnownBlock } from '@slack/types';
 import type { Advice } from '../../app/advice/advice.ts';
+import type { JointAdvice } from '../../app/bodies/joint-forecast.ts';
 import type { AdviceWords, TitledLines } from '../../words/advice.ts';
 import { keptWords } from '../../words/bodies.ts';
 import { forecastWords } from '../../words/forecast.ts';
 import { historyWords } from '../../words/history.ts';
+import { jointWords } from '../../words/joint.ts';
 import { oddsWords } from '../../words/odds.ts';
 import { mention } from '../../words/people.ts';
 import { rangeWords } from '../../words/range.ts';
@@ -51,6 +53,16 @@ export function sharedAdviceMessage(advice: Advice, byUserId: string, chart?: Ch
     ...adviceBlocks(wordsOf(advice), chart),
     context(`${shared} ${mrkdwn('caution-people')}`),
     actions([detailsButton(advice)]),
+  ]);
+}
+
+/** About parts of several teams: for the asker alone, with nothing to share, since channels are of one team each. */
+export function jointMessage(advice: JointAdvice, chart?: ChartImage): MessageView {
+  const words = jointWords(advice);
+  return messageView([
+    ...adviceBlocks(words, chart),
+    ...unknownBlocks(words.unknown),
+    context(`${mrkdwn('advice-only-you')} ${mrkdwn('caution-people')}`),
   ]);
 }
 

@@ -70,6 +70,9 @@ refusal-not-a-value-keeper = Only the product owner of { $team } or a facilitato
 
 refusal-not-a-body-keeper = Only the product owner of { $team } or a facilitator can change what it keeps forecasting.
 
+refusal-no-other-part = No other team that you may read keeps work called “{ $name }”.
+refusal-no-other-part-fix = What other teams keep by this name counts as a part of it: `/loadline forecast keep { $name }`, with the points, in their channels.
+
 refusal-no-such-body = The team keeps no work of that name.
 refusal-no-such-body-fix =
     { $any ->

@@ -60,6 +60,7 @@ describe('`forecast` with another word', () => {
     ['done', 'endBody', { place, reference: '', how: 'done' }],
     ['forget 2', 'endBody', { place, reference: '2', how: 'removed' }],
     ['rename 1 to Pier lights', 'renameBody', { place, reference: '1', name: 'Pier lights' }],
+    ['together Harbour lights', 'jointForecast', { place, reference: 'Harbour lights' }],
     ['order 2 1', 'orderBodies', { place, references: ['2', '1'] }],
     ['order Beacons, Harbour lights', 'orderBodies', { place, references: ['Beacons', 'Harbour lights'] }],
     ['order Beacons', 'orderBodies', { place, references: ['Beacons'] }],

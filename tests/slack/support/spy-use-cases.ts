@@ -6,6 +6,7 @@ import { readCardRows } from '../../../src/app/planning/card-rows.ts';
 import type { UseCases } from '../../../src/app/use-cases.ts';
 import type { HomePage } from '../../../src/app/watching/home-page.ts';
 import type { TeamOverview } from '../../../src/app/watching/overview.ts';
+import { ordinaryJoint } from '../../charts/joint-examples.ts';
 import { aBody, ordinaryKept } from '../../charts/kept-examples.ts';
 import { rangeAdvice, STEADY } from '../views/advice-examples.ts';
 import * as sample from './samples.ts';
@@ -63,6 +64,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   keepBody: { team, body: aBody(), before: undefined, advice: ordinaryKept },
   renameBody: { team, body: aBody(), before: aBody(), advice: ordinaryKept },
   orderBodies: ordinaryKept,
+  jointForecast: ordinaryJoint,
   endBody: { team, body: aBody(), how: 'done', told: [] },
   closeSprint: verdict,
   chooseOwnPrompt: sample.ownPrompt,

@@ -26,6 +26,7 @@ import { forecastFormView, rangeFormView } from '../../../src/slack/views/advice
 import {
   adviceDetailsMessage,
   adviceMessage,
+  jointMessage,
   sharedAdviceMessage,
 } from '../../../src/slack/views/advice-message.ts';
 import { answerFormView } from '../../../src/slack/views/answering/answer-form.ts';
@@ -121,6 +122,7 @@ import { welcomeMessage } from '../../../src/slack/views/welcome-message.ts';
 import { whatIfFormView, whatIfMessage } from '../../../src/slack/views/what-if-views.ts';
 import { suggestionOf } from '../../../src/words/experiments.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';
+import { jointUnknown, ordinaryJoint } from '../../charts/joint-examples.ts';
 import { aBody, keptAdvice, toldBefore } from '../../charts/kept-examples.ts';
 import { daysOffForm, daysOffPreview } from '../support/samples.ts';
 import { forecastAdvice, historyAdvice, oddsAdvice, pastSprint, rangeAdvice } from './advice-examples.ts';
@@ -411,6 +413,11 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
   const list = { heading, cards: lines, summary: verdict.summary, planChanges };
   const people = Array.from({ length: 100 }, (_, i) => `U${String(i).padStart(10, '0')}`);
   const fullTeam = { ...heading.team, scale: Array.from({ length: 30 }, (_, i) => 900.5 + i) };
+  const jointNames = {
+    name: filled(filling, BODY_NAME_MAX_LENGTH),
+    teamNames: Array.from({ length: 20 }, () => fullTeam.name),
+    staleTeamNames: Array.from({ length: 20 }, () => fullTeam.name),
+  };
   const ownPrompt = {
     teams: Array.from({ length: size.teams }, () => fullTeam),
     ownPrompt: { at: '10:30', timeZone: 'America/Argentina/ComodRivadavia' },
@@ -618,6 +625,8 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       told: fullKept(filling).bodies[0]?.told ?? [],
     }),
     'body of work, removed': bodyEndedMessage({ team: fullTeam, body: fullBody, how: 'removed', told: [] }),
+    'joint date': jointMessage({ ...ordinaryJoint, ...jointNames }, chart),
+    'no joint date': jointMessage({ ...jointUnknown, ...jointNames, unknownTeamNames: jointNames.teamNames }),
     'what to type to keep one': bodyQuestionMessage({ team: fullTeam, body: undefined, turn: undefined }),
     'something to try, kept': experimentKeptMessage({
       team: fullTeam,
