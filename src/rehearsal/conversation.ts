@@ -102,13 +102,17 @@ export class Conversation {
         ({ action_id, value }) => action_id === actionId && accept(String(value ?? '')),
       );
       if (!button) continue;
-      await this.#hear(this.#standIn.click(userId, { ts: message.ts, channel: message.channel }, actionId));
+      const { ts, channel } = message;
+      await this.#hear(this.#standIn.click(userId, { ts, channel }, actionId, { blockId: button.blockId }));
       return true;
     }
     return false;
   }
 }
 
-function buttonsOf(blocks: readonly JsonObject[]): JsonObject[] {
-  return blocks.flatMap((block) => (block.elements as JsonObject[] | undefined) ?? []);
+function buttonsOf(blocks: readonly JsonObject[]): (JsonObject & { readonly blockId: string })[] {
+  return blocks.flatMap(({ elements, accessory, block_id }) => {
+    const buttons = [...((elements as JsonObject[] | undefined) ?? []), ...(accessory ? [accessory] : [])];
+    return buttons.map((button) => ({ ...(button as JsonObject), blockId: String(block_id) }));
+  });
 }

@@ -127,6 +127,34 @@ describe('a planning session', () => {
     expect(lastSeen('dm', odd).text).toContain('“next” can’t be understood');
   });
 
+  it('keeps work by name, tells it in turn, and takes a new number from the button beside it', async () => {
+    await ask('forecast keep Harbour lights 80 growing 0');
+    expect(lastSeen().text).toMatch(
+      /^Kept: Harbour lights, 80 points left\. .*\n.*likely by \d+ \w+ 202\d \(50%\)/,
+    );
+    await ask('forecast keep Beacons 40 growing 0');
+    await ask('forecast');
+    expect(lastSeen().text).toMatch(
+      /^Harbour lights, 80 points left: likely by .*\n1\. .*First told today\.\n2\. Beacons/,
+    );
+    await rehearsal.conversation.formAfter(FACILITATOR_ID, async () => {
+      const anyOf = () => true;
+      const pressed = rehearsal.conversation.press(
+        FACILITATOR_ID,
+        ACTIONS.changeBody,
+        anyOf,
+        TEAM_CHANNEL_ID,
+      );
+      expect(await pressed).toBe(true);
+    });
+    await rehearsal.conversation.submit(FACILITATOR_ID, { backlogPoints: '65' });
+    expect(lastSeen().text).toMatch(/^Harbour lights: 65 points left now, 80 before\.\n/);
+    await ask('forecast order 2');
+    expect(lastSeen().text).toMatch(/^Beacons, 40 points left: likely by /);
+    await ask('forecast together 1');
+    expect(lastSeen().text).toContain('No other team that you may read keeps work called “Beacons”.');
+  });
+
   it('shows beside a plan where its commitment lies, and the odds of its big cards', async () => {
     await rehearsal.conversation.formAfter(FACILITATOR_ID, () => ask('plan'));
     await rehearsal.conversation.submit(FACILITATOR_ID, {
