@@ -1,6 +1,6 @@
 /** A joint date: between which lines the chance that all parts are done rises. It shows no part by itself. Pure. */
 import type { LineSeriesOption } from 'echarts';
-import type { JointAdvice } from '../app/bodies/joint-forecast.ts';
+import type { JointAdvice } from '../app/advice/advice.ts';
 import type { JointDate } from '../forecast/joint-release.ts';
 import { type Day, daysBetween } from '../sprint/calendar.ts';
 import { wholePercent } from '../words/amounts.ts';

@@ -1,5 +1,5 @@
 /** When parts of several teams are all finished: one answer about all of them, and nothing of any one of them. */
-import type { JointAdvice } from '../app/bodies/joint-forecast.ts';
+import type { JointAdvice } from '../app/advice/advice.ts';
 import type { JointDate } from '../forecast/joint-release.ts';
 import type { AdviceWords } from './advice.ts';
 import { mrkdwn, say } from './say.ts';

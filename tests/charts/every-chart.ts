@@ -2,11 +2,11 @@
 import type {
   ForecastAdvice,
   HistoryAdvice,
+  JointAdvice,
   KeptAdvice,
   OddsAdvice,
   RangeAdvice,
 } from '../../src/app/advice/advice.ts';
-import type { JointAdvice } from '../../src/app/bodies/joint-forecast.ts';
 import { burndownChart } from '../../src/charts/burndown-chart.ts';
 import type { ChartPicture } from '../../src/charts/chart-theme.ts';
 import { forecastChart } from '../../src/charts/forecast-chart.ts';

@@ -1,5 +1,5 @@
 /** Invented parts of several teams, and what is told of them together. */
-import type { JointAdvice } from '../../src/app/bodies/joint-forecast.ts';
+import type { JointAdvice } from '../../src/app/advice/advice.ts';
 import { jointCurve, jointDates, type PartForecast } from '../../src/forecast/joint-release.ts';
 import { exampleTeam } from './past-examples.ts';
 

@@ -4,11 +4,11 @@ import type {
   Advice,
   ForecastAdvice,
   HistoryAdvice,
+  JointAdvice,
   KeptAdvice,
   OddsAdvice,
   RangeAdvice,
 } from '../../src/app/advice/advice.ts';
-import type { JointAdvice } from '../../src/app/bodies/joint-forecast.ts';
 import type { Channel, Directory, Profile } from '../../src/app/ports/app-dependencies.ts';
 import type { Charts, Picture } from '../../src/app/ports/charts.ts';
 import type { Messenger, PostImage } from '../../src/app/ports/messenger.ts';

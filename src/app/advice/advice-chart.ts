@@ -1,11 +1,10 @@
 /** The picture that goes with an answer to a planning question. Draws nothing itself. */
 import { isDefined } from '../../sprint/undefined-value.ts';
-import type { JointAdvice } from '../bodies/joint-forecast.ts';
 import { drawnBodies } from '../bodies/moved-dates.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Picture } from '../ports/charts.ts';
 import type { PostImage } from '../ports/messenger.ts';
-import type { Advice } from './advice.ts';
+import type { Advice, JointAdvice } from './advice.ts';
 import { commitmentCurve } from './shown-in-chart.ts';
 
 type Drawable = Advice | JointAdvice;

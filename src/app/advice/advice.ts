@@ -4,6 +4,7 @@
  */
 import type { CommitmentRange } from '../../forecast/commitment-range.ts';
 import type { ControlChart } from '../../forecast/control-chart.ts';
+import type { ChanceBounds, JointDate } from '../../forecast/joint-release.ts';
 import type { MarginOfError } from '../../forecast/margin-of-error.ts';
 import type { ReleaseByDay } from '../../forecast/release-by-day.ts';
 import type { ReleaseForecast } from '../../forecast/release-forecast.ts';
@@ -172,3 +173,26 @@ export interface KeptAdvice extends KeepingAdvice {
 }
 
 export type Advice = OddsAdvice | RangeAdvice | ForecastAdvice | HistoryAdvice | KeptAdvice;
+
+/** Of parts that several teams do, about all of them together only; it is no answer of one team. */
+export interface JointAdvice {
+  readonly question: { readonly about: 'joint' };
+  /** Where it was asked. */
+  readonly team: Pick<Team, 'id' | 'name' | 'channelId' | 'timeZone'>;
+  readonly on: Day;
+  /** What the body of work is called. */
+  readonly name: string;
+  /** Names of the teams whose parts it is about, two at least. */
+  readonly teamNames: readonly string[];
+  /** Of those that say what is left of their part by a number from before their latest sprint closed. */
+  readonly staleTeamNames: readonly string[];
+  /** Of those whose part can't be forecast yet. */
+  readonly unknownTeamNames: readonly string[];
+  /** Undefined while a part can't be forecast. */
+  readonly joint:
+    | {
+        readonly dates: readonly [even: JointDate, promised: JointDate];
+        readonly curve: readonly (ChanceBounds & { readonly on: Day })[];
+      }
+    | undefined;
+}

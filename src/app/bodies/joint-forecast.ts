@@ -2,15 +2,9 @@
  * When the parts that several teams do of one body of work are all finished. A part is what a team keeps by the same name.
  * Only the answer about all of them together leaves this file: no date and no pace of a single team.
  */
-import {
-  type ChanceBounds,
-  type JointDate,
-  jointCurve,
-  jointDates,
-  type PartForecast,
-} from '../../forecast/joint-release.ts';
+import { jointCurve, jointDates, type PartForecast } from '../../forecast/joint-release.ts';
 import { MOST_SPRINTS } from '../../forecast/release-forecast.ts';
-import type { Day } from '../../sprint/calendar.ts';
+import type { JointAdvice } from '../advice/advice.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
@@ -21,28 +15,6 @@ import { forecastBodies } from './forecast-bodies.ts';
 
 /** As many points as a picture of the joint chance has room for. */
 const MOST_CURVE_POINTS = 100;
-
-export interface JointAdvice {
-  readonly question: { readonly about: 'joint' };
-  /** Where it was asked. */
-  readonly team: Pick<Team, 'id' | 'name' | 'channelId' | 'timeZone'>;
-  readonly on: Day;
-  /** What the body of work is called. */
-  readonly name: string;
-  /** Names of the teams whose parts it is about, two at least. */
-  readonly teamNames: readonly string[];
-  /** Of those that say what is left of their part by a number from before their latest sprint closed. */
-  readonly staleTeamNames: readonly string[];
-  /** Of those whose part can't be forecast yet. */
-  readonly unknownTeamNames: readonly string[];
-  /** Undefined while a part can't be forecast. */
-  readonly joint:
-    | {
-        readonly dates: readonly [even: JointDate, promised: JointDate];
-        readonly curve: readonly (ChanceBounds & { readonly on: Day })[];
-      }
-    | undefined;
-}
 
 /**
  * For who may read the team where it is asked; of other teams only those count that they may read as well.

@@ -1,7 +1,13 @@
 /** What the use cases need to have drawn. */
 import type { Burndown } from '../../sprint/burndown.ts';
-import type { ForecastAdvice, HistoryAdvice, KeptAdvice, OddsAdvice, RangeAdvice } from '../advice/advice.ts';
-import type { JointAdvice } from '../bodies/joint-forecast.ts';
+import type {
+  ForecastAdvice,
+  HistoryAdvice,
+  JointAdvice,
+  KeptAdvice,
+  OddsAdvice,
+  RangeAdvice,
+} from '../advice/advice.ts';
 
 export interface Picture {
   readonly png: Uint8Array;

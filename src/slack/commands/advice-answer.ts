@@ -1,6 +1,5 @@
 /** Answers a planning question, with its picture where there is one. */
-import type { Advice, AdviceQuestion } from '../../app/advice/advice.ts';
-import type { JointAdvice } from '../../app/bodies/joint-forecast.ts';
+import type { Advice, AdviceQuestion, JointAdvice } from '../../app/advice/advice.ts';
 import type { TeamReference } from '../../app/team/place.ts';
 import type { Actor } from '../../app/team/team.ts';
 import type { Asker } from '../listeners/asker.ts';

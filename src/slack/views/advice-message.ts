@@ -3,8 +3,7 @@
  * one screen of a phone. How it was made and what it doesn't know are a message of their own, behind a button.
  */
 import type { Button, KnownBlock } from '@slack/types';
-import type { Advice } from '../../app/advice/advice.ts';
-import type { JointAdvice } from '../../app/bodies/joint-forecast.ts';
+import type { Advice, JointAdvice } from '../../app/advice/advice.ts';
 import type { AdviceWords, TitledLines } from '../../words/advice.ts';
 import { keptWords } from '../../words/bodies.ts';
 import { forecastWords } from '../../words/forecast.ts';

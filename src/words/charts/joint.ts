@@ -1,5 +1,5 @@
 /** The words of the picture of a joint date: above it, beside its lines, and in place of it. */
-import type { JointAdvice } from '../../app/bodies/joint-forecast.ts';
+import type { JointAdvice } from '../../app/advice/advice.ts';
 import type { JointDate } from '../../forecast/joint-release.ts';
 import { shortDate } from '../amounts.ts';
 import { say } from '../say.ts';
