@@ -3,9 +3,13 @@
  * 30,000 cards, its export, the copy of a person's data, a verdict, and charts. And a burst of large imports: what it does to
  * others, and to memory. Against Postgres and against the embedded database.
  */
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { sql } from 'drizzle-orm';
 import { openDatabase } from '../../src/store/open-database.ts';
+import { aMember, aTeam } from '../store/store-examples.ts';
 import { type AppProcess, MAIN, startApp } from './app-process.ts';
 import { startBenchDatabases } from './bench-database.ts';
 import type { Bench, BenchRow } from './bench-row.ts';
@@ -14,7 +18,7 @@ import { channelId, fillTeams, memberId, sprintId, teamId } from './fill-teams.t
 import { type ImportFile, largestImport } from './import-files.ts';
 import type { LoopHeld } from './loop-watch.ts';
 import { percentile } from './percentile.ts';
-import { type QuickPlatform, startQuickPlatform } from './quick-platform.ts';
+import { type QuickPlatform, startQuickPlatform, WORKSPACE_ID } from './quick-platform.ts';
 import { commandFields, type PickedFile, sendSigned, submissionFields } from './signed-request.ts';
 
 const FILLING = { membersATeam: 8, cardsAMember: 12, answeredDays: 4, pastSprints: 10, prompted: true };
@@ -140,7 +144,8 @@ function heldRow({ kind }: Scene, name: string, { delayMs, processorMs }: LoopHe
   });
 }
 
-async function measured(scene: Scene, makeDue: () => Promise<void>): Promise<BenchRow[]> {
+/** @param makeDue lets the sprint of the second team close; undefined: none runs */
+async function measured(scene: Scene, makeDue: (() => Promise<void>) | undefined): Promise<BenchRow[]> {
   const { app, platform, kind } = scene;
   const rows: BenchRow[] = [];
   const measure = async (name: string, what: () => Promise<unknown>): Promise<void> => {
@@ -153,8 +158,12 @@ async function measured(scene: Scene, makeDue: () => Promise<void>): Promise<Ben
   const picked = kept(platform, largestImport());
   await asked(scene, OTHERS_TEAM, 'cards');
   const aloneMs = await asked(scene, OTHERS_TEAM, 'cards');
-  await measure('a first chart', () => asked(scene, OTHERS_TEAM, 'history', 'files.completeUploadExternal '));
-  await measure('a chart', () => asked(scene, OTHERS_TEAM, 'odds', 'files.completeUploadExternal '));
+  if (makeDue) {
+    await measure('a first chart', () =>
+      asked(scene, OTHERS_TEAM, 'history', 'files.completeUploadExternal '),
+    );
+    await measure('a chart', () => asked(scene, OTHERS_TEAM, 'odds', 'files.completeUploadExternal '));
+  }
   let seen = '';
   await measure('the preview of the largest import', async () => {
     seen = seenIn(await imported(scene, { team: 1, picked }));
@@ -164,11 +173,13 @@ async function measured(scene: Scene, makeDue: () => Promise<void>): Promise<Ben
   await measure('the privacy overview', () => asked(scene, 1, 'privacy'));
   await measure('the largest history', () => asked(scene, 1, 'history', 'files.completeUploadExternal '));
   await measure('a status after it', () => asked(scene, 1, 'status'));
-  await measure('a verdict', async () => {
-    const verdict = platform.arrival(`chat.postMessage ${channelId(2)}`, 120_000);
-    await makeDue();
-    await verdict;
-  });
+  if (makeDue) {
+    await measure('a verdict', async () => {
+      const verdict = platform.arrival(`chat.postMessage ${channelId(2)}`, 120_000);
+      await makeDue();
+      await verdict;
+    });
+  }
   const { otherMs, readMs, peakMb, shown } = await burst(scene, picked);
   const previews = shown.filter((text) => text.includes('seen')).length;
   console.error(
@@ -215,13 +226,35 @@ async function onPostgres(platform: QuickPlatform): Promise<BenchRow[]> {
   }
 }
 
+/** Teams alone, without a sprint. */
+async function onEmbedded(platform: QuickPlatform): Promise<BenchRow[]> {
+  const dataFolder = await mkdtemp(join(tmpdir(), 'loadline-bench-'));
+  let app: AppProcess | undefined;
+  try {
+    const { store, close } = await openDatabase({ dataFolder });
+    await store.transaction(async (tx) => {
+      for (let team = 1; team <= OTHERS_TEAM; team += 1) {
+        const id = teamId(team);
+        await tx.write.teams.save(aTeam({ id, workspaceId: WORKSPACE_ID, channelId: channelId(team) }));
+        await tx.write.teams.saveMembers(id, [aMember({ userId: memberId(team, 1), isFacilitator: true })]);
+      }
+    });
+    await close();
+    app = await startApp(MAIN, platform.url, { LOADLINE_DATA_FOLDER: dataFolder });
+    return await measured({ app, platform, kind: 'embedded' }, undefined);
+  } finally {
+    await app?.stop();
+    await rm(dataFolder, { recursive: true, force: true });
+  }
+}
+
 export const loopBench: Bench = {
   name: 'loop',
-  takesSeconds: 240,
+  takesSeconds: 300,
   async run() {
     const platform = await startQuickPlatform();
     try {
-      return [...(await onPostgres(platform))];
+      return [...(await onPostgres(platform)), ...(await onEmbedded(platform))];
     } finally {
       await platform.stop();
     }

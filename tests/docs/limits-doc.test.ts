@@ -8,6 +8,7 @@ import { HTTP_LIMITS } from '../../src/slack/door/http-limits.ts';
 import { CLOCK_TOLERANCE_SECONDS } from '../../src/slack/door/judge-signature.ts';
 import { CROWD, GRACE_MS } from '../../src/slack/door/visitors.ts';
 import { DOWNLOAD_BYTES_MAX } from '../../src/slack/files/download-file.ts';
+import { TURN_LIMITS } from '../../src/slack/files/reading-turns.ts';
 import { IMPORT_FILES_MAX } from '../../src/slack/views/import-views.ts';
 
 const page = readFileSync(join(import.meta.dirname, '../../docs/operating.md'), 'utf8').replace(/\s+/g, ' ');
@@ -32,5 +33,11 @@ describe('docs/operating.md', () => {
     expect(page).toContain(
       `each of ${DOWNLOAD_BYTES_MAX / 1e6} MB and ${MOST_LINES.toLocaleString('en')} lines, 100 columns, 100,000 characters a line; ${MOST_LINES_IN_ALL.toLocaleString('en')} lines in all, blank ones included.`,
     );
+    const { atOnce, bytesAtOnce, waiting, bytesOfWorkspace } = TURN_LIMITS;
+    expect([atOnce, waiting]).toEqual([2, 8]);
+    expect(page).toContain(
+      `two forms at once in a process, one of a person, together up to ${bytesAtOnce / 1e6} MB;`,
+    );
+    expect(page).toContain(`eight may wait, and of one workspace ${bytesOfWorkspace / 1e6} MB.`);
   });
 });

@@ -15,7 +15,7 @@ export interface TurnLimits {
   readonly bytesOfWorkspace: number;
 }
 
-const LIMITS: TurnLimits = {
+export const TURN_LIMITS: TurnLimits = {
   atOnce: 2,
   bytesAtOnce: 20_000_000,
   waiting: 8,
@@ -37,7 +37,7 @@ export class ReadingTurns {
   readonly #reading = new Set<GivenBytes>();
   readonly #waiting: Turn[] = [];
 
-  constructor(limits: TurnLimits = LIMITS) {
+  constructor(limits: TurnLimits = TURN_LIMITS) {
     this.#limits = limits;
   }
 
