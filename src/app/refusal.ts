@@ -13,6 +13,8 @@ export interface RefusalDetails {
   /** The bot can't see the channel: it is private, and the bot was not invited. */
   'channel-not-seen': Record<never, never>;
   'channel-archived': Record<never, never>;
+  /** With another organisation, and nobody has said that the team's posts may go there. */
+  'channel-shared': { readonly act: 'set-up' } | { readonly act: 'move'; readonly teamName: string };
   'no-team-of-yours': Record<never, never>;
   'several-teams': { readonly teamNames: readonly string[] };
   'not-a-member': {

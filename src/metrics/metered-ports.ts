@@ -124,6 +124,7 @@ export function meteredMessenger(
   return {
     post: (workspaceId, to, key, content, image, maySend) =>
       metered(content, 'new', () => messenger.post(workspaceId, to, key, content, image, maySend)),
+    isShared: (workspaceId, channelId) => messenger.isShared(workspaceId, channelId),
     find: (workspaceId, to, key, since) => messenger.find(workspaceId, to, key, since),
     update: (workspaceId, at, content, image, maySend) =>
       metered(content, 'update', () => messenger.update(workspaceId, at, content, image, maySend)),

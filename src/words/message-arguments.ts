@@ -2250,6 +2250,9 @@ export interface Messages {
       | 'tries-failed';
     readonly channel: string;
   };
+  'channel-shared-title': { readonly team: string };
+  'channel-shared-where': { readonly channel: string };
+  'channel-shared-until': Record<never, never>;
   'member-unreachable-title': { readonly team: string };
   'member-unreachable-why': {
     readonly cause:
@@ -2636,6 +2639,7 @@ export interface Messages {
   'refusal-channel-not-seen-fix': Record<never, never>;
   'refusal-channel-archived': Record<never, never>;
   'refusal-channel-archived-fix': Record<never, never>;
+  'refusal-channel-shared-fix': { readonly act: 'move' | 'set-up'; readonly command: string };
   'refusal-no-team-of-yours': Record<never, never>;
   'refusal-no-team-of-yours-fix': Record<never, never>;
   'refusal-several-teams': { readonly count: number; readonly teams: readonly string[] };
@@ -3086,6 +3090,9 @@ export interface Messages {
   'setup-intro': { readonly channel: string };
   'setup-name': Record<never, never>;
   'setup-name-initial': Record<never, never>;
+  'shared-channel-seen': Record<never, never>;
+  'shared-channel-label': Record<never, never>;
+  'shared-channel-yes': Record<never, never>;
   'setup-members': Record<never, never>;
   'setup-members-hint': Record<never, never>;
   'setup-facilitators': Record<never, never>;

@@ -52,6 +52,13 @@ const TOLD: Told = {
   'set-up-in-channel': (_, speak) => both(speak, 'set-up-in-channel'),
   'channel-not-seen': (_, speak) => both(speak, 'channel-not-seen'),
   'channel-archived': (_, speak) => both(speak, 'channel-archived'),
+  'channel-shared': (details, speak) => ({
+    what: speak('shared-channel-seen'),
+    fix: speak('refusal-channel-shared-fix', {
+      act: details.act,
+      command: details.act === 'move' ? `/loadline move ${`${details.teamName} yes`.trim()}` : '',
+    }),
+  }),
   'no-team-of-yours': (_, speak) => both(speak, 'no-team-of-yours'),
   'several-teams': ({ teamNames }, speak) =>
     both(speak, 'several-teams', { count: teamNames.length, teams: teamNames }),

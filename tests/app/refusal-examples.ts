@@ -24,6 +24,7 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   outsider: {},
   'guest-set-up': {},
   'set-up-from-outside': {},
+  'channel-shared': { act: 'move', teamName: 'Tugboats' },
   'set-up-left-to-others': { admins: true },
   'no-work-to-be-off': {},
   'nothing-stored': {},

@@ -99,6 +99,7 @@ const AT = { channelId: 'C1', ts: '1.0' };
 function messengerWith(answer: () => Promise<typeof AT>): Messenger {
   return {
     post: answer,
+    isShared: async () => false,
     find: async () => AT,
     update: async () => void (await answer()),
   };

@@ -131,7 +131,7 @@ const CASES: Readonly<Record<string, Case>> = {
       channel: { id: CHANNEL, name: 'harbour', is_private: true, is_member: true, is_archived: false },
     }),
     read: ({ directory }) => directory.channel(TEAM, CHANNEL),
-    expected: { name: 'harbour', isArchived: false },
+    expected: { name: 'harbour', isArchived: false, isShared: false },
   },
   'conversations.join': NOT_READ,
   'conversations.members': {

@@ -94,6 +94,7 @@ async function caseOf(bot: CheckedBot, { type, subtype }: EventSample['event'], 
       return toldCase(bot, { ok: false, error: 'channel_not_found' });
     case 'channel_left':
     case 'group_left':
+    case 'channel_shared':
       return toldCase(bot);
     case 'member_left_channel':
       return toldCase(bot, undefined, { user: BOT_USER });

@@ -71,6 +71,13 @@ export class RecordingMessenger implements Messenger {
     return at;
   }
 
+  /** Channels that people of another organisation read too. */
+  readonly shared = new Set<string>();
+
+  async isShared(_workspaceId: string, channelId: string): Promise<boolean> {
+    return this.shared.has(channelId);
+  }
+
   async find(workspaceId: string, to: Recipient, key: string): Promise<PostedAt | undefined> {
     let found: StandingMessage | undefined;
     await this.#call('find', () => {
@@ -151,7 +158,7 @@ export class FakeDirectory implements Directory {
   }
 
   async channel(_workspaceId: string, channelId: string): Promise<Channel | undefined> {
-    const usual = { name: undefined, isArchived: false };
+    const usual = { name: undefined, isArchived: false, isShared: false };
     return this.channels.has(channelId) ? this.channels.get(channelId) : usual;
   }
 }

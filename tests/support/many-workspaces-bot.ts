@@ -101,7 +101,12 @@ export class ManyWorkspacesBot {
       calendars,
       files: fileReading,
       charts,
-      messenger: createMessenger({ workspaces: bulkWorkspaces, logger: log.logger, wait }),
+      messenger: createMessenger({
+        workspaces: bulkWorkspaces,
+        logger: log.logger,
+        wait,
+        nowMs: () => time.now.getTime(),
+      }),
     };
     const app = createSlackApp({
       config: { transport: { mode: 'http', signingSecret: SIGNING_SECRET }, port: 0, apiUrl },
@@ -205,6 +210,10 @@ export class ManyWorkspacesBot {
     await this.settle();
     const view = standIn.viewOf('U0ANA');
     if (!view) throw new Error('no form was opened');
+    const isShared = (view.blocks as { block_id?: string }[]).some(
+      (block) => block.block_id === 'acceptsShared',
+    );
+    if (isShared) standIn.fill('U0ANA', view.id as string, { acceptsShared: ['yes'] });
     await standIn.submit('U0ANA', view.id as string);
     await this.settle();
     const team = await this.deps.store.read((read) => read.teamByChannel(teamId, 'C0TEAM'));

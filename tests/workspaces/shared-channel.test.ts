@@ -68,7 +68,7 @@ it('a form that an outsider or a guest may not send stays open with what was typ
   await standIn().command('U0ANA', 'C0TEAM', '/loadline setup');
   await bot.settle();
   const viewId = standIn().viewOf('U0ANA')?.id as string;
-  standIn().fill('U0ANA', viewId, { name: 'Night shift' });
+  standIn().fill('U0ANA', viewId, { name: 'Night shift', acceptsShared: ['yes'] });
   const is = (fields: object) => {
     bot.platform.answers.set('users.info', { ok: true, user: { id: 'U0ANA', team_id: NORTH, ...fields } });
     bot.set(new Date(bot.deps.clock.now().getTime() + 6 * 60_000).toISOString());
@@ -88,4 +88,42 @@ it('a form that an outsider or a guest may not send stays open with what was typ
   await bot.settle();
   const team = await bot.deps.store.read((read) => read.teamByChannel(NORTH, 'C0TEAM'));
   expect(team).toMatchObject({ name: 'Night shift' });
+});
+
+it('the form in a shared channel says what others would read, and isn’t sent without a yes to that', async () => {
+  await standIn().command('U0ANA', 'C0TEAM', '/loadline setup');
+  await bot.settle();
+  const view = standIn().viewOf('U0ANA');
+  expect(JSON.stringify(view)).toContain('People of another organisation read this channel too.');
+  expect(await standIn().submit('U0ANA', view?.id as string)).toMatchObject({ ok: false });
+  expect(await bot.deps.store.read((read) => read.teamByChannel(NORTH, 'C0TEAM'))).toBeUndefined();
+});
+
+it('a channel that is shared later gets nothing before a yes, and then what waited', async () => {
+  standIn().setShared('C0TEAM', false);
+  const team = await bot.setUpTeam(NORTH);
+  standIn().setShared('C0TEAM', true);
+  const toldLast = async () => {
+    await bot.settle();
+    return bot.textsIn(NORTH, 'D0ANA').at(-1);
+  };
+  await expect.poll(toldLast).toContain('I post nothing in the channel');
+  const before = olusView();
+  bot.set('2026-11-02T07:05:00Z');
+  await previewPlan(bot.deps, ana, {
+    teamId: team.id,
+    name: 'Harbour 12',
+    goal: '',
+    startsOn: '2026-11-02',
+    endsOn: '2026-11-13',
+    closesAt: '17:00',
+    awayDays: '',
+    cards: 'Tide table, 5, @ben',
+  });
+  await commitPlan(bot.deps, ana, { teamId: team.id });
+  await bot.settle();
+  expect(olusView()).toEqual(before);
+  await bot.setUpTeam(NORTH);
+  await bot.settle();
+  expect(olusView().slice(before.length).join('\n')).toContain('Tide table');
 });

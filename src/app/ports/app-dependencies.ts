@@ -49,6 +49,8 @@ export interface Profile {
 export interface Channel {
   readonly name: string | undefined;
   readonly isArchived: boolean;
+  /** With another organisation, or one is invited: its people read what is posted there. */
+  readonly isShared: boolean;
 }
 
 /** What the use cases need to know of people and channels. */

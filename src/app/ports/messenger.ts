@@ -25,6 +25,8 @@ export interface Messenger {
     image: PostImage | undefined,
     maySend: () => boolean,
   ): Promise<PostedAt>;
+  /** Whether people of another organisation read the channel too. Remembered for a minute. */
+  isShared(workspaceId: string, channelId: string): Promise<boolean>;
   /** Looks for a message with the key among those sent since. */
   find(workspaceId: string, to: Recipient, key: string, since: Date): Promise<PostedAt | undefined>;
   /** @param maySend as for `post` */

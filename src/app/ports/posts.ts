@@ -41,6 +41,6 @@ export interface PostWriting {
   moveChannel(workspaceId: string, channelId: string, newChannelId: string): Promise<void>;
   /** Posts to the channel go to another one from now on, but for those in threads. What was posted stays there, or is looked for there if that is unsure. */
   redirect(workspaceId: string, channelId: string, newChannelId: string): Promise<void>;
-  /** Queues the delivery of all posts that the workspace is still owed. @returns how many */
-  queueAllOf(workspaceId: string): Promise<number>;
+  /** Queues the delivery of all posts that the workspace, or a channel in it, is still owed. @returns how many */
+  queueAllOf(workspaceId: string, channelId?: string): Promise<number>;
 }

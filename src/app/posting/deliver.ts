@@ -11,6 +11,7 @@ import { leaveIfGone } from '../team/leave-team.ts';
 import { todayOf } from '../team/place.ts';
 import { burndownImage } from '../watching/sprint-status.ts';
 import { DeliveryFailure, type UndeliveredCause } from './delivery-failure.ts';
+import { holdBack } from './hold-back.ts';
 import { type ChartWanted, mayStayAsItIs, postWords } from './post-kinds.ts';
 import type { Post, PostedAt } from './posts.ts';
 import { tellUndelivered } from './tell-undelivered.ts';
@@ -63,6 +64,7 @@ export async function deliverPost(
     if (mayStandUnseen) postedAt = await findEarlierAttempt(deps, post);
     mayStandUnseen = false;
     if (!words) return await afterLook(deps, post, postedAt);
+    if (await holdBack(deps, post, postedAt ? 'sent' : 'pending')) return DONE;
     const { workspaceId, recipient } = post;
     if (postedAt) {
       // An update may be repeated without harm, so nothing needs to be known about earlier ones.

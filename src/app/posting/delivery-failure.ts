@@ -15,8 +15,8 @@ export type RefusalCause = 'place-gone' | 'person-gone' | 'token-gone' | 'permis
 /** Why a post can't be delivered: the platform refused it, or all tries failed. */
 export type UndeliveredCause = RefusalCause | 'tries-failed';
 
-/** What is wrong with a channel: posts there fail, or the bot was taken out of it. */
-export type ChannelCause = UndeliveredCause | 'bot-left';
+/** What is wrong with a channel: posts there fail, the bot was taken out of it, or others read it of whom nobody knew. */
+export type ChannelCause = UndeliveredCause | 'bot-left' | 'shared';
 
 export class DeliveryFailure extends Error {
   override readonly name = 'DeliveryFailure';

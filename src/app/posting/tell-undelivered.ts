@@ -70,7 +70,8 @@ async function tellOnceAWeek(
   if (posts.length > 0) await tx.write.posts.add(posts);
 }
 
-async function teamOf({ read }: Transaction, { subject }: Post): Promise<Team | undefined> {
+/** The team that a post is about. */
+export async function teamOf({ read }: Transaction, { subject }: Post): Promise<Team | undefined> {
   if (subject.teamId !== undefined) return read.teamById(subject.teamId);
   return subject.sprintId === undefined ? undefined : (await read.sprintWithTeam(subject.sprintId))?.team;
 }

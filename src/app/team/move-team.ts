@@ -7,7 +7,7 @@ import type { Reading } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
 import { type Membership, membershipInTeam, type Place, requireFacilitator } from './place.ts';
-import { requireReachable } from './set-up-team.ts';
+import { requireReachable, requireUnshared } from './set-up-team.ts';
 import type { Actor, Team } from './team.ts';
 
 export interface MoveInput {
@@ -15,21 +15,25 @@ export interface MoveInput {
   readonly place: Place;
   /** Which team, for somebody who facilitates several; empty: the only one. */
   readonly teamName: string;
+  /** Whether it moves even where people of another organisation read what is posted. */
+  readonly acceptsShared?: boolean;
 }
 
 /**
- * @throws Refusal `move-in-channel`, `channel-not-seen`, `channel-archived`, `channel-has-a-team`, `team-is-here`,
+ * @throws Refusal `move-in-channel`, `channel-not-seen`, `channel-archived`, `channel-shared`, `channel-has-a-team`, `team-is-here`,
  *   `no-team-of-yours`, `not-a-facilitator`, `which-team-moves`
  */
 export async function moveTeam(
   deps: AppDependencies,
   actor: Actor,
-  { place, teamName }: MoveInput,
+  { place, teamName, acceptsShared = false }: MoveInput,
 ): Promise<Team> {
   if (place.isDirect) throw new Refusal('move-in-channel', {});
   const { workspaceId } = actor;
-  requireReachable(await deps.directory.channel(workspaceId, place.channelId));
+  const channel = await deps.directory.channel(workspaceId, place.channelId);
+  requireReachable(channel);
   const meant = await deps.store.read((read) => teamMeant(read, actor, teamName));
+  requireUnshared(channel, acceptsShared, { act: 'move', teamName });
   // Nobody reads a farewell in an archive, and the platform refuses it.
   const former = await deps.directory.channel(workspaceId, meant.team.channelId).catch(() => undefined);
   return deps.store.transaction(async (tx) => {
@@ -40,9 +44,12 @@ export async function moveTeam(
     const taken = await tx.read.teamByChannel(workspaceId, place.channelId);
     if (taken?.id === before.id) throw new Refusal('team-is-here', { teamName: before.name });
     if (taken) throw new Refusal('channel-has-a-team', { teamName: taken.name });
-    const team = { ...before, channelId: place.channelId };
+    const { channelId } = place;
+    const team = { ...before, channelId, sharedChannelId: channel.isShared ? channelId : undefined };
     await tx.write.teams.save(team);
     await tx.write.posts.redirect(workspaceId, before.channelId, team.channelId);
+    // What waited for a yes in the former one.
+    await tx.write.posts.queueAllOf(workspaceId, team.channelId);
     const subject = { kind: 'team-moved', teamId: team.id, byUserId: actor.userId } as const;
     const isFormerOpen = former !== undefined && !former.isArchived;
     await tx.write.posts.add([

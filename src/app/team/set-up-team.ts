@@ -11,7 +11,7 @@ import type { InputProblem, Problem } from '../input-problem.ts';
 import type { AppDependencies, Channel, Directory } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
-import { Refusal, refuseIfAny } from '../refusal.ts';
+import { Refusal, type RefusalDetails, refuseIfAny } from '../refusal.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { requireMaySetUp, whyNot } from './belonging.ts';
 import { namesOf, newPeopleOutside, peopleIn } from './chosen-people.ts';
@@ -40,9 +40,15 @@ export interface SetupForm {
   readonly memberIds: readonly string[];
   readonly facilitatorIds: readonly string[];
   readonly productOwnerId: string | undefined;
+  /** Whether people of another organisation read the channel too. */
+  readonly isShared: boolean;
+  /** Whether the team's posts go there all the same. */
+  readonly acceptsShared: boolean;
 }
 
-export type SetupInput = Omit<SetupForm, 'existing'>;
+export type SetupInput = Omit<SetupForm, 'existing' | 'isShared' | 'acceptsShared'> & {
+  readonly acceptsShared?: boolean;
+};
 
 /** What the set-up form shows at first: the team's settings, or defaults from channel and caller. */
 export async function setupForm(deps: AppDependencies, actor: Actor, place: Place): Promise<SetupForm> {
@@ -69,11 +75,14 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
   if (lookup) requireReachable(lookup.channel);
   if (caller) requireMaySetUp(caller, deps);
   if (outside) throw new Refusal('set-up-from-outside', {});
+  const isShared = lookup?.channel?.isShared === true;
   if (existing) {
     const active = existing.members.filter(({ isActive }) => isActive);
     return {
       ...existing.team,
       existing: true,
+      isShared,
+      acceptsShared: existing.team.sharedChannelId === place.channelId,
       memberIds: activeMembers(active).map(({ userId }) => userId),
       facilitatorIds: active.filter(({ isFacilitator }) => isFacilitator).map(({ userId }) => userId),
     };
@@ -89,6 +98,8 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
     memberIds: memberIds.length > 0 ? memberIds : [actor.userId],
     facilitatorIds: [actor.userId],
     productOwnerId: undefined,
+    isShared,
+    acceptsShared: false,
   };
 }
 
@@ -110,9 +121,22 @@ async function isOutside(
  *
  * @throws Refusal `channel-not-seen`, `channel-archived`
  */
-export function requireReachable(channel: Channel | undefined): void {
+export function requireReachable(channel: Channel | undefined): asserts channel is Channel {
   if (!channel) throw new Refusal('channel-not-seen', {});
   if (channel.isArchived) throw new Refusal('channel-archived', {});
+}
+
+/**
+ * What others would read there must have been accepted.
+ *
+ * @throws Refusal `channel-shared`
+ */
+export function requireUnshared(
+  { isShared }: Channel,
+  isAccepted: boolean,
+  where: RefusalDetails['channel-shared'],
+): void {
+  if (isShared && !isAccepted) throw new Refusal('channel-shared', where);
 }
 
 function problemsOf(input: SetupInput): InputProblem[] {
@@ -141,7 +165,7 @@ function problemsOf(input: SetupInput): InputProblem[] {
  * facilitators become inactive; their answers stay.
  *
  * @throws Refusal `bad-input`, `channel-not-seen`, `channel-archived`, `not-a-facilitator`, `not-a-member`,
- * `outsider`, `guest-set-up`, `set-up-left-to-others`, `set-up-from-outside`.
+ * `channel-shared`, `outsider`, `guest-set-up`, `set-up-left-to-others`, `set-up-from-outside`.
  */
 export async function setUpTeam(deps: AppDependencies, actor: Actor, input: SetupInput): Promise<Team> {
   refuseIfAny(problemsOf(input));
@@ -151,7 +175,9 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
     deps.directory.notInChannel(actor.workspaceId, input.channelId, [actor.userId, ...peopleIn(input)]),
     namesOf(deps.directory, actor.workspaceId, input),
   ]);
+  const acceptsShared = input.acceptsShared === true;
   requireReachable(channel);
+  requireUnshared(channel, acceptsShared, { act: 'set-up' });
   return deps.store.transaction(async (tx) => {
     const existing = await tx.read.teamByChannel(actor.workspaceId, input.channelId);
     let before: Team | undefined;
@@ -180,6 +206,7 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       // The next product owner chooses anew.
       ownerGetsVerdicts: isSameOwner && before?.ownerGetsVerdicts === true,
       thresholds: before?.thresholds ?? DEFAULT_THRESHOLDS,
+      sharedChannelId: channel.isShared ? input.channelId : before?.sharedChannelId,
       baselineSprintId: before?.baselineSprintId,
       baselineRule: before?.baselineRule ?? 'first',
       ...settingsOf(before ?? USUAL_SETTINGS),
@@ -196,6 +223,8 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
     await tx.write.posts.add([
       channelPost(team, { kind: 'team-set-up', teamId: team.id, byUserId: actor.userId }),
     ]);
+    const isAccepted = before !== undefined && team.sharedChannelId !== before.sharedChannelId;
+    if (isAccepted) await tx.write.posts.queueAllOf(actor.workspaceId, team.channelId);
     return team;
   });
 }

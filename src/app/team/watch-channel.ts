@@ -7,7 +7,7 @@ import { tellOfChannel } from '../posting/tell-undelivered.ts';
 import type { Team } from './team.ts';
 
 export type ChannelChange =
-  | { readonly kind: 'closed' | 'bot-left'; readonly channelId: string }
+  | { readonly kind: 'closed' | 'bot-left' | 'shared' | 'unshared'; readonly channelId: string }
   | { readonly kind: 'new-id'; readonly channelId: string; readonly newChannelId: string };
 
 type Ports = Pick<AppDependencies, 'store' | 'clock' | 'directory'>;
@@ -18,6 +18,8 @@ export async function watchChannel(ports: Ports, workspaceId: string, change: Ch
   const team = await store.read((read) => read.teamByChannel(workspaceId, change.channelId));
   if (!team) return;
   if (change.kind === 'new-id') await moveTo(ports, team, change.newChannelId);
+  else if (change.kind === 'shared') await tellIfUnasked(ports, team);
+  else if (change.kind === 'unshared') await release(ports, team);
   else await tellIfClosed(ports, team, change.kind);
 }
 
@@ -27,9 +29,22 @@ async function moveTo({ store }: Ports, { id, workspaceId, channelId }: Team, ne
     await tx.lock.team(id);
     const team = await tx.read.teamById(id);
     if (team?.channelId !== channelId) return;
-    await tx.write.teams.save({ ...team, channelId: newId });
+    // To begin to share a channel may change its id.
+    const sharedChannelId = team.sharedChannelId === channelId ? newId : team.sharedChannelId;
+    await tx.write.teams.save({ ...team, channelId: newId, sharedChannelId });
     await tx.write.posts.moveChannel(workspaceId, channelId, newId);
   });
+}
+
+/** The facilitators hear what others would read, before anything is posted. */
+async function tellIfUnasked({ store, clock }: Ports, team: Team): Promise<void> {
+  if (team.sharedChannelId === team.channelId) return;
+  await store.transaction((tx) => tellOfChannel(tx, team, 'shared', clock.now()));
+}
+
+/** What waited goes out; if another organisation still reads the channel, it waits again. */
+async function release({ store }: Ports, { workspaceId, channelId }: Team): Promise<void> {
+  await store.transaction((tx) => tx.write.posts.queueAllOf(workspaceId, channelId));
 }
 
 async function tellIfClosed(

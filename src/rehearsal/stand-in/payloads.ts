@@ -226,6 +226,15 @@ export function mentionEvent(stage: Stage, message: Message, place: Conversation
   };
 }
 
+const ELSEWHERE = 'T0ELSEWHERE';
+
+/** docs.slack.dev/reference/events/channel_shared and channel_unshared */
+export function sharedEvent(channel: string, isShared: boolean): JsonObject {
+  return isShared
+    ? { type: 'channel_shared', connected_team_id: ELSEWHERE, channel }
+    : { type: 'channel_unshared', previously_connected_team_id: ELSEWHERE, channel, is_ext_shared: false };
+}
+
 function kindOf({ kind, isPrivate }: Conversation): string {
   return kind === 'dm' ? 'im' : isPrivate ? 'group' : 'channel';
 }

@@ -6,7 +6,7 @@ import { EventEmitter } from 'node:events';
 import { BotLink } from './bot-link.ts';
 import { HttpServer } from './http-server.ts';
 import type { InputValue, InputValues, JsonObject, Outcome, SeenMessage, View } from './page-state.ts';
-import { eventEnvelope } from './payloads.ts';
+import { eventEnvelope, sharedEvent } from './payloads.ts';
 import { type ClickOptions, type ClickPlace, PersonClicks } from './person-clicks.ts';
 import { PersonForms } from './person-forms.ts';
 import { failed, PersonTalk } from './person-talk.ts';
@@ -42,6 +42,8 @@ export interface StandIn {
   messageShortcut(userId: string, channelId: string, ts: string, callbackId: string): Promise<Outcome>;
   /** Somebody leaves the company, or comes back. */
   setDeactivated(userId: string, isDeactivated: boolean): void;
+  /** Another organisation is let into a channel, or out of it again; the bot hears of it. */
+  setShared(channelId: string, isShared: boolean): void;
   /** The form on top; undefined when none is open. */
   viewOf(userId: string): View | undefined;
   homeOf(userId: string): View | undefined;
@@ -100,6 +102,13 @@ export async function startStandIn(options: StandInOptions): Promise<StandIn> {
       const person = stage.workspace.people.get(userId);
       if (!person) throw new Error(`nobody here has the id ${userId}`);
       person.deleted = isDeactivated;
+      stage.changed();
+    },
+    setShared: (channelId, isShared) => {
+      const channel = stage.workspace.conversations.get(channelId);
+      if (!channel) throw new Error(`no channel here has the id ${channelId}`);
+      channel.isShared = isShared;
+      bot.announce(eventEnvelope(stage, sharedEvent(channelId, isShared)));
       stage.changed();
     },
     viewOf: (userId) => copy(stage.surfaces.topOf(userId)),

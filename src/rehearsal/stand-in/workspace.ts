@@ -22,6 +22,8 @@ export interface Conversation {
   kind: 'channel' | 'dm';
   isPrivate: boolean;
   isArchived: boolean;
+  /** With another organisation. */
+  isShared: boolean;
   memberIds: Set<string>;
   rule?: PostingRule;
   /** Of a direct message: whether it has been opened. */
@@ -65,6 +67,7 @@ export class Workspace {
         kind: 'channel',
         isPrivate: channel.isPrivate ?? false,
         isArchived: channel.isArchived ?? false,
+        isShared: [...memberIds].some((id) => this.isOutsider(this.people.get(id) as Person)),
         isOpen: true,
         memberIds,
         ...(channel.rule ? { rule: channel.rule } : {}),
@@ -76,7 +79,7 @@ export class Workspace {
       const id = `D${person.id.replace(/^[UW]/, '')}`;
       const memberIds = new Set([person.id, this.bot.id]);
       const dm = { id, name: 'directmessage', kind: 'dm' as const, isPrivate: true };
-      const state = { isArchived: false, isOpen: false };
+      const state = { isArchived: false, isShared: false, isOpen: false };
       this.conversations.set(id, { ...dm, ...state, memberIds, partnerId: person.id });
     }
   }

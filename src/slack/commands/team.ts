@@ -39,6 +39,7 @@ export const setup = command({
           memberIds: fields.choices(SETUP_FIELDS.memberIds),
           facilitatorIds: fields.choices(SETUP_FIELDS.facilitatorIds),
           productOwnerId: fields.choices(SETUP_FIELDS.productOwnerId)[0],
+          acceptsShared: fields.choices(SETUP_FIELDS.acceptsShared).length > 0,
         });
         return { next: 'close', say: teamSavedReply(team, !canSetUpHere) };
       },
@@ -50,8 +51,12 @@ export const setup = command({
 export const move = command({
   word: 'move',
   who: 'facilitator',
-  run: async ({ useCases }, { actor, place, tell }, rest) =>
-    tell(teamMovedReply(await useCases.moveTeam(actor, { place, teamName: rest }))),
+  run: async ({ useCases }, { actor, place, tell }, rest) => {
+    // The yes comes last: what others would read is said before.
+    const teamName = rest.replace(/(?:^|\s+)yes$/i, '');
+    const acceptsShared = teamName !== rest;
+    await tell(teamMovedReply(await useCases.moveTeam(actor, { place, teamName, acceptsShared })));
+  },
 });
 
 export const guest = command({

@@ -157,11 +157,21 @@ export const CHANNEL_CLOSED_EVENTS = [
 ] as const;
 /** Of people who leave a channel, only the bot itself gets as far as a listener. */
 const BOT_LEFT_EVENTS = ['channel_left', 'group_left', 'member_left_channel'] as const;
-export const CHANNEL_EVENTS = [...CHANNEL_CLOSED_EVENTS, ...BOT_LEFT_EVENTS, 'channel_id_changed'] as const;
+/** With another organisation. */
+const SHARING_EVENTS = ['channel_shared', 'channel_unshared'] as const;
+export const CHANNEL_EVENTS = [
+  ...CHANNEL_CLOSED_EVENTS,
+  ...BOT_LEFT_EVENTS,
+  ...SHARING_EVENTS,
+  'channel_id_changed',
+] as const;
 
 export const channelEvent = anyEvent.extend({
   event: z.union([
-    z.looseObject({ type: z.enum([...CHANNEL_CLOSED_EVENTS, ...BOT_LEFT_EVENTS]), channel: id }),
+    z.looseObject({
+      type: z.enum([...CHANNEL_CLOSED_EVENTS, ...BOT_LEFT_EVENTS, ...SHARING_EVENTS]),
+      channel: id,
+    }),
     z.looseObject({ type: z.literal('channel_id_changed'), old_channel_id: id, new_channel_id: id }),
   ]),
 });

@@ -20,6 +20,8 @@ export function listenToChannels(app: App): void {
 function changeOf(event: ReturnType<typeof channelEvent.parse>['event']): ChannelChange {
   if (event.type === 'channel_id_changed')
     return { kind: 'new-id', channelId: event.old_channel_id, newChannelId: event.new_channel_id };
+  if (event.type === 'channel_shared') return { kind: 'shared', channelId: event.channel };
+  if (event.type === 'channel_unshared') return { kind: 'unshared', channelId: event.channel };
   const isClosed = CHANNEL_CLOSED_EVENTS.some((type) => type === event.type);
   return { kind: isClosed ? 'closed' : 'bot-left', channelId: event.channel };
 }

@@ -12,6 +12,7 @@ import type { Logger } from '../../logger.ts';
 import type { ChartImage } from '../views/block-builders.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { postMessage } from '../views/post-message.ts';
+import { isShared } from '../workspaces/directory.ts';
 import { VOID_TOKEN_CODES, type Workspaces } from '../workspaces/workspaces.ts';
 import { toDeliveryFailure } from './delivery-errors.ts';
 import { directConversation, uploadImage } from './upload-files.ts';
@@ -20,6 +21,9 @@ const METADATA_EVENT = 'loadline_post';
 /** The platform's clock stamps messages, ours says since when to look: allow for the two to differ. */
 const CLOCK_MARGIN_SECONDS = 300;
 const HISTORY_PAGE = 200;
+/** A verdict and what follows in its thread take one look; a channel that others have joined since takes no more posts. */
+const SHARING_KEPT_MS = 60_000;
+const SHARING_ENTRIES = 5_000;
 /** The platform's answers about the blocks of a message; a picture that can't be shown is one of their causes. */
 const BAD_BLOCKS = new Set(['invalid_blocks', 'invalid_blocks_format', 'msg_blocks_too_long']);
 
@@ -27,6 +31,7 @@ export interface MessengerOptions {
   readonly workspaces: Workspaces;
   readonly logger: Logger;
   readonly wait: (ms: number) => Promise<unknown>;
+  readonly nowMs?: () => number;
 }
 
 /** What was asked of the platform for a message before it is sent. */
@@ -37,8 +42,14 @@ interface Shown {
 
 type FoundMessage = NonNullable<ConversationsHistoryResponse['messages']>[number];
 
-export function createMessenger({ workspaces, logger, wait }: MessengerOptions): Messenger {
+export function createMessenger({
+  workspaces,
+  logger,
+  wait,
+  nowMs = () => performance.now(),
+}: MessengerOptions): Messenger {
   const searchedTo = new Map<string, string>();
+  const sharing = new Map<string, { readonly isShared: boolean; readonly untilMs: number }>();
 
   /** Works with the workspace's own client. Without the bot there, or after its removal, nothing is sent. */
   async function within<T>(workspaceId: string, work: (client: WebClient) => Promise<T>): Promise<T> {
@@ -98,6 +109,16 @@ export function createMessenger({ workspaces, logger, wait }: MessengerOptions):
   }
 
   return {
+    isShared: async (workspaceId, channelId) => {
+      const key = `${workspaceId} ${channelId}`;
+      const known = sharing.get(key);
+      if (known && nowMs() < known.untilMs) return known.isShared;
+      const isSharedNow = await within(workspaceId, (client) => sharedNow(client, channelId));
+      if (sharing.size >= SHARING_ENTRIES) sharing.clear();
+      sharing.set(key, { isShared: isSharedNow, untilMs: nowMs() + SHARING_KEPT_MS });
+      return isSharedNow;
+    },
+
     post: (workspaceId, to, key, content, image, maySend) =>
       within(workspaceId, async (client) => {
         const shown = await prepared(client, content, image);
@@ -141,6 +162,19 @@ export function createMessenger({ workspaces, logger, wait }: MessengerOptions):
         );
       }),
   };
+}
+
+/** Of a channel that the bot can't see nothing is known; whether it takes a post, the post will say. */
+async function sharedNow(client: WebClient, channelId: string): Promise<boolean> {
+  try {
+    return isShared((await client.conversations.info({ channel: channelId })).channel);
+  } catch (error) {
+    const failure = toDeliveryFailure(error);
+    if (failure.kind === 'refused' && !VOID_TOKEN_CODES.has(failure.code)) return false;
+    // What only looks has done nothing.
+    if (failure.kind === 'uncertain') throw new DeliveryFailure('not-sent', failure.code, { cause: error });
+    throw failure;
+  }
 }
 
 /** Undefined for a message that was deleted, and whenever the platform gives none: the words do without it. */

@@ -7,6 +7,14 @@ import { type MessageView, messageView } from './message-view.ts';
 
 export function channelUnreachableMessage({ team, cause }: ContentOf<'channel-unreachable'>): MessageView {
   const channel = new Markup(`<#${team.channelId}>`);
+  if (cause === 'shared') {
+    return messageView([
+      lead(say('channel-shared-title', { team: team.name })),
+      section(mrkdwn('channel-shared-where', { channel })),
+      section(mrkdwn('shared-channel-seen')),
+      section(mrkdwn('channel-shared-until')),
+    ]);
+  }
   return messageView([
     lead(say('channel-unreachable-title', { team: team.name })),
     section(mrkdwn('channel-unreachable-why', { channel, cause })),

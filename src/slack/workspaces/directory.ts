@@ -2,7 +2,12 @@
  * What the platform knows of people and channels, remembered for a few minutes. Must not keep more of a
  * person than name, time zone and whether they are there.
  */
-import { type UsersInfoResponse, WebAPIPlatformError, type WebClient } from '@slack/web-api';
+import {
+  type ConversationsInfoResponse,
+  type UsersInfoResponse,
+  WebAPIPlatformError,
+  type WebClient,
+} from '@slack/web-api';
 import type { Directory, Profile } from '../../app/ports/app-dependencies.ts';
 import { visibleText } from '../../app/visible-text.ts';
 import { connected, type Workspaces } from './workspaces.ts';
@@ -75,9 +80,18 @@ export function createDirectory({ workspaces, nowMs }: DirectoryOptions): Direct
       const { channel } =
         (await client.conversations.info({ channel: channelId }).catch(nothingIfUnseen)) ?? {};
       if (!channel || (channel.is_private && !channel.is_member)) return undefined;
-      return { name: shownName(channel.name) || undefined, isArchived: channel.is_archived === true };
+      return {
+        name: shownName(channel.name) || undefined,
+        isArchived: channel.is_archived === true,
+        isShared: isShared(channel),
+      };
     },
   };
+}
+
+/** Whoever is invited reads what was posted before they came. Workspaces of one organisation are no strangers to each other. */
+export function isShared(channel: ConversationsInfoResponse['channel']): boolean {
+  return channel?.is_ext_shared === true || channel?.is_pending_ext_shared === true;
 }
 
 /** Ids hold no spaces, so no two pairs give the same key. */

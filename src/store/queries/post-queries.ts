@@ -253,13 +253,14 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
         );
     },
 
-    async queueAllOf(workspaceId) {
+    async queueAllOf(workspaceId, channelId) {
       const owed = await session
         .select({ postId: posts.id, entryOrder: posts.entryOrder })
         .from(posts)
         .where(
           and(
             eq(posts.workspaceId, workspaceId),
+            channelId === undefined ? undefined : eq(posts.channelId, channelId),
             lt(posts.sentVersion, posts.wantedVersion),
             notInArray(posts.state, ['dead', 'skipped']),
           ),

@@ -12,6 +12,10 @@ channel-unreachable-why =
         [person-gone] { $channel } can’t be posted to. Ask the person who runs Loadline what is wrong.
        *[our-defect] A message for { $channel } was refused as faulty. That is a mistake of mine: tell the person who runs Loadline.
     }
+# Another organisation reads the team's channel now.
+channel-shared-title = I post nothing in the channel of { $team } for now
+channel-shared-where = { $channel } is shared with another organisation now, or one is invited.
+channel-shared-until = If they may read that, type `/loadline setup` there and say so in the form. If not, move the team: type `/loadline move` in another channel. What waits is posted then.
 member-unreachable-title = I can’t reach a member of { $team }
 member-unreachable-why =
     { $cause ->

@@ -29,6 +29,12 @@ refusal-channel-not-seen-fix = Type `/invite @loadline` in the channel, then try
 refusal-channel-archived = This channel is archived, so I can’t post in it.
 refusal-channel-archived-fix = Take the channel out of the archive, or use another channel for the team.
 
+# $act: what was to be done there. What others would read is said before, in shared-channel-seen.
+refusal-channel-shared-fix =
+    { $act ->
+        [set-up] If they may read that, open `/loadline setup` again and say so in the form. If not, use a channel of your own for the team.
+       *[move] If they may read that, type `{ $command }`. If not, use a channel of your own for the team.
+    }
 refusal-no-team-of-yours = You aren’t on the team that this belongs to.
 refusal-no-team-of-yours-fix = Ask the team’s facilitator to add you with `/loadline setup`, or set up a team in its channel.
 

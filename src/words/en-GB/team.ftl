@@ -11,6 +11,10 @@ setup-intro = For { $channel }. On working days of a sprint each member is asked
 setup-name = Team name
 # What is in the field while the team has no name yet.
 setup-name-initial = Our team
+# Another organisation reads the channel: in the form, in a refusal, and to the facilitators.
+shared-channel-seen = People of another organisation read this channel too. They would see who is on the team, its plans with the goal, the titles and owners of cards, its verdicts with their numbers and charts, why cards were dropped, what members wrote of cards that grew or were blocked, and whatever is shared from a status or a forecast.
+shared-channel-label = Post here all the same
+shared-channel-yes = Yes, they may read that
 setup-members = Members
 setup-members-hint = The people who work on cards.
 setup-facilitators = Facilitators

@@ -174,6 +174,7 @@ describe('an attempt that takes too long', () => {
     const slow = {
       ...h.deps,
       messenger: {
+        isShared: messenger.isShared.bind(messenger),
         find: messenger.find.bind(messenger),
         update: messenger.update.bind(messenger),
         post: async (...given: Parameters<typeof messenger.post>) => {

@@ -72,7 +72,7 @@ describe('a move', () => {
     const { h, team } = await withTeam();
     const { sprint } = await h.plan(team);
     await h.pass('2026-11-13T17:00:00Z');
-    h.directory.channels.set(CHANNEL.channelId, { name: 'tugs', isArchived: true });
+    h.directory.channels.set(CHANNEL.channelId, { name: 'tugs', isArchived: true, isShared: false });
     await move(h);
     await reopenSprint(h.deps, ana, { sprintId: sprint.id });
     await closeSprint(h.deps, ana, { sprintId: sprint.id });
@@ -124,7 +124,7 @@ describe('a move is refused', () => {
 
   test.each([
     ['that the bot can’t see', undefined, 'channel-not-seen'],
-    ['that is archived', { name: 'old', isArchived: true }, 'channel-archived'],
+    ['that is archived', { name: 'old', isArchived: true, isShared: false }, 'channel-archived'],
   ] as const)('to a channel %s', async (_which, channel, code) => {
     const { h } = await withTeam();
     h.directory.channels.set('C2', channel);

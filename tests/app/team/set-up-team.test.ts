@@ -57,7 +57,7 @@ const MEASURES = typedMeasures(
 describe('the set-up form', () => {
   test('begins with what is known of channel and caller', async () => {
     const h = harness();
-    h.directory.channels.set(CHANNEL.channelId, { name: 'tugboats', isArchived: false });
+    h.directory.channels.set(CHANNEL.channelId, { name: 'tugboats', isArchived: false, isShared: false });
     expect(await setupForm(h.deps, ana, CHANNEL)).toEqual({
       existing: false,
       channelId: CHANNEL.channelId,
@@ -68,6 +68,8 @@ describe('the set-up form', () => {
       memberIds: [PEOPLE.ana, PEOPLE.ben, PEOPLE.chi, PEOPLE.dayo],
       facilitatorIds: [PEOPLE.ana],
       productOwnerId: undefined,
+      isShared: false,
+      acceptsShared: false,
     });
   });
 
@@ -117,7 +119,7 @@ describe('the set-up form', () => {
       await prepare();
       h.directory.channels.set(CHANNEL.channelId, undefined);
       await refusalOf(setupForm(h.deps, ana, CHANNEL), 'channel-not-seen');
-      h.directory.channels.set(CHANNEL.channelId, { name: 'tugboats', isArchived: true });
+      h.directory.channels.set(CHANNEL.channelId, { name: 'tugboats', isArchived: true, isShared: false });
       await refusalOf(setupForm(h.deps, ana, CHANNEL), 'channel-archived');
     }
   });
@@ -194,7 +196,7 @@ describe('setting up', () => {
     const h = harness();
     h.directory.channels.set(CHANNEL.channelId, undefined);
     await refusalOf(setUpTeam(h.deps, ana, setup()), 'channel-not-seen');
-    h.directory.channels.set(CHANNEL.channelId, { name: 'tugboats', isArchived: true });
+    h.directory.channels.set(CHANNEL.channelId, { name: 'tugboats', isArchived: true, isShared: false });
     await refusalOf(setUpTeam(h.deps, ana, setup()), 'channel-archived');
     expect(await h.read((read) => read.teamByChannel('W1', CHANNEL.channelId))).toBeUndefined();
     h.directory.channels.clear();

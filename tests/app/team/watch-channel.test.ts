@@ -26,7 +26,7 @@ async function toldAfter(
 
 describe('a channel that is closed to the bot', () => {
   test.each([
-    ['archived', { name: 'tugs', isArchived: true }, 'closed'],
+    ['archived', { name: 'tugs', isArchived: true, isShared: false }, 'closed'],
     ['deleted', undefined, 'closed'],
     ['private, and the bot was taken out', undefined, 'bot-left'],
   ] as const)('is told to the facilitator once: %s', async (_, channel, kind) => {

@@ -22,6 +22,14 @@ test('a guest is marked as one', async () => {
   expect(ana).toMatchObject({ is_restricted: false, is_ultra_restricted: false });
 });
 
+test('a channel with an outsider in it is said to be shared, until they are let out', async () => {
+  const isShared = async () =>
+    (await scene.client.conversations.info({ channel: 'C1TEAM0000' })).channel?.is_ext_shared;
+  expect(await isShared()).toBe(true);
+  scene.standIn.setShared('C1TEAM0000', false);
+  expect(await isShared()).toBe(false);
+});
+
 describe('an outsider', () => {
   test('is found by id and not in the list of people', async () => {
     const { members } = await scene.client.conversations.members({ channel: 'C1TEAM0000' });

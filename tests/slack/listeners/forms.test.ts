@@ -41,6 +41,8 @@ const setup = setupFormView(
     memberIds: [MIRA_ID, OLE_ID],
     facilitatorIds: [MIRA_ID],
     productOwnerId: OLE_ID,
+    isShared: false,
+    acceptsShared: false,
   },
   CHANNEL_ID,
 );

@@ -478,3 +478,24 @@ describe('a post whose chart took too long', () => {
     expect(platform.callsTo('chat.postMessage')).toEqual([]);
   });
 });
+
+describe('whether a channel is shared', () => {
+  it('is asked once for what is posted within a minute', async () => {
+    const { messenger } = messengerUnderTest();
+    platform.answer('conversations.info', { channel: { id: CHANNEL_ID, is_ext_shared: true } });
+    expect(await messenger.isShared(WORKSPACE_ID, CHANNEL_ID)).toBe(true);
+    expect(await messenger.isShared(WORKSPACE_ID, CHANNEL_ID)).toBe(true);
+    expect(platform.callsTo('conversations.info')).toHaveLength(1);
+  });
+
+  it('is not known of a channel that the bot can’t see: its posts are refused by themselves', async () => {
+    platform.refuse('conversations.info', 'channel_not_found');
+    expect(await messengerUnderTest().messenger.isShared(WORKSPACE_ID, CHANNEL_ID)).toBe(false);
+  });
+
+  it('is asked again later while the platform is in trouble, as nothing was done', async () => {
+    platform.refuse('conversations.info', 'internal_error');
+    const failure = await failureOf(messengerUnderTest().messenger.isShared(WORKSPACE_ID, CHANNEL_ID));
+    expect(failure).toMatchObject({ kind: 'not-sent', code: 'internal_error' });
+  });
+});

@@ -171,6 +171,8 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
     memberIds: [sample.MIRA_ID],
     facilitatorIds: [sample.MIRA_ID],
     productOwnerId: undefined,
+    isShared: false,
+    acceptsShared: false,
   },
   shareAdvice: undefined,
   shareRetro: undefined,

@@ -48,6 +48,8 @@ const setup = {
   memberIds: [ANA, BEN],
   facilitatorIds: [ANA],
   productOwnerId: undefined,
+  isShared: false,
+  acceptsShared: false,
 };
 const draft = { ...preview.input, cards: 'Import tide tables, 5, @ana\nPrint the map, 2' };
 
@@ -65,6 +67,12 @@ describe('set up', () => {
       <promptAt> When to ask each day: "09:15" – In the team’s time zone.
       <workingDays> Working days: ["1=Monday","2=Tuesday","3=Wednesday","4=Thursday","5=Friday","6=Saturday","7=Sunday"] ["1=Monday","2=Tuesday","3=Wednesday","4=Thursday","5=Friday"]"
     `);
+  });
+
+  it('says in a shared channel what others would read, and wants a yes', () => {
+    const form = formText(setupFormView({ ...setup, isShared: true }));
+    expect(form).toContain('People of another organisation read this channel too.');
+    expect(form).toContain('<acceptsShared> Post here all the same: ["yes=Yes, they may read that"]');
   });
 
   it('has seven fields, so that it stays easy to fill in', () => {

@@ -504,6 +504,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       kind: 'daily-prompt',
       prompt: { ...prompt, state: 'answered', answered },
     }),
+    'channel shared': postMessage({ kind: 'channel-unreachable', team: heading.team, cause: 'shared' }),
     'channel unreachable, bot-left': postMessage({
       kind: 'channel-unreachable',
       team: heading.team,
@@ -762,7 +763,15 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
   };
   const forms: Record<string, ModalView | HomeView> = {
     setup: setupFormView(
-      { ...fullTeam, existing: true, memberIds: people, facilitatorIds: people, productOwnerId: ANA },
+      {
+        ...fullTeam,
+        existing: true,
+        memberIds: people,
+        facilitatorIds: people,
+        productOwnerId: ANA,
+        isShared: true,
+        acceptsShared: true,
+      },
       'D1',
     ),
     measures: measuresFormView(fullTeam, 'D1'),

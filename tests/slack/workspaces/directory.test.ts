@@ -178,8 +178,12 @@ describe('channel', () => {
   };
 
   it('has its own name, and is archived or not', async () => {
-    expect(await about({})).toEqual({ name: 'pier', isArchived: false });
-    expect(await about({ is_archived: true })).toEqual({ name: 'pier', isArchived: true });
+    expect(await about({})).toEqual({ name: 'pier', isArchived: false, isShared: false });
+    expect(await about({ is_archived: true })).toEqual({ name: 'pier', isArchived: true, isShared: false });
+    expect(await about({ is_ext_shared: true })).toMatchObject({ isShared: true });
+    expect(await about({ is_pending_ext_shared: true })).toMatchObject({ isShared: true });
+    // With another workspace of the same organisation.
+    expect(await about({ is_shared: true, is_org_shared: true })).toMatchObject({ isShared: false });
   });
 
   it('is not seen when it is private and the bot is no member', async () => {

@@ -34,6 +34,7 @@ export const SETUP_FIELDS = {
   memberIds: 'memberIds',
   facilitatorIds: 'facilitatorIds',
   productOwnerId: 'productOwnerId',
+  acceptsShared: 'acceptsShared',
 } as const;
 
 const NAME_MAX_LENGTH = 80;
@@ -49,6 +50,7 @@ export function setupFormView(form: SetupForm, replyTo?: string): ModalView {
   };
   return formView(frame, [
     section(mrkdwn('setup-intro', { channel: new Markup(`<#${form.channelId}>`) })),
+    ...(form.isShared ? sharedBlocks(form) : []),
     context(mrkdwn('caution-set-up')),
     textField({
       field: fields.name,
@@ -95,6 +97,20 @@ export function setupFormView(form: SetupForm, replyTo?: string): ModalView {
       initial: form.workingDays.map(String),
     }),
   ]);
+}
+
+/** What people of another organisation would read, and the yes to that. */
+function sharedBlocks({ acceptsShared }: SetupForm) {
+  const yes = { value: 'yes', label: say('shared-channel-yes') };
+  return [
+    section(mrkdwn('shared-channel-seen')),
+    tickField({
+      field: SETUP_FIELDS.acceptsShared,
+      label: say('shared-channel-label'),
+      choices: [yes],
+      initial: acceptsShared ? [yes.value] : [],
+    }),
+  ];
 }
 
 export function measuresFormView(team: Team, replyTo?: string): ModalView {
