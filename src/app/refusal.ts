@@ -64,6 +64,8 @@ export interface RefusalDetails {
   'team-is-here': { readonly teamName: string };
   /** The teams that the person facilitates. */
   'which-team-moves': { readonly teamNames: readonly string[] };
+  /** The teams that the person is on, or is the product owner of. */
+  'which-team-is-left': { readonly teamNames: readonly string[] };
   'channel-has-a-team': { readonly teamName: string };
   'bad-input': { readonly problems: readonly InputProblem[] };
   'no-sprint-running': Record<never, never>;

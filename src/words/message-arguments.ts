@@ -2695,6 +2695,8 @@ export interface Messages {
   'refusal-team-is-here-fix': Record<never, never>;
   'refusal-which-team-moves': { readonly teams: readonly string[] };
   'refusal-which-team-moves-fix': { readonly example: string };
+  'refusal-which-team-is-left': { readonly teams: readonly string[] };
+  'refusal-which-team-is-left-fix': { readonly example: string };
   'refusal-channel-has-a-team': { readonly team: string };
   'refusal-channel-has-a-team-fix': Record<never, never>;
   'refusal-bad-input': { readonly problems: string };
@@ -3198,6 +3200,7 @@ export interface Messages {
   'leave-alone': { readonly cards: number };
   'leave-shared': { readonly cards: number };
   'leave-last-facilitator': Record<never, never>;
+  'leave-product-owner': Record<never, never>;
   'leave-answers-stay': Record<never, never>;
   'team-left': { readonly team: string };
   'team-left-privacy': Record<never, never>;

@@ -111,6 +111,10 @@ const TOLD: Told = {
     what: speak('refusal-which-team-moves', { teams: teamNames }),
     fix: speak('refusal-which-team-moves-fix', { example: teamNames[0] ?? '' }),
   }),
+  'which-team-is-left': ({ teamNames }, speak) => ({
+    what: speak('refusal-which-team-is-left', { teams: teamNames }),
+    fix: speak('refusal-which-team-is-left-fix', { example: teamNames[0] ?? '' }),
+  }),
   'channel-has-a-team': ({ teamName }, speak) => both(speak, 'channel-has-a-team', { team: teamName }),
   'bad-input': ({ problems }, speak) => ({
     what: speak('refusal-bad-input', {

@@ -25,6 +25,7 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'guest-set-up': {},
   'set-up-from-outside': {},
   'channel-shared': { act: 'move', teamName: 'Tugboats' },
+  'which-team-is-left': { teamNames: ['Tugboats', 'Pilots'] },
   'set-up-left-to-others': { admins: true },
   'no-work-to-be-off': {},
   'nothing-stored': {},

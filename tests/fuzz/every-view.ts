@@ -238,7 +238,14 @@ export function everyView(text: string): Record<string, object> {
     }),
     'days off saved': daysOffSavedMessage({ ...daysOffForm, team }),
     'weekdays said': weekdaysSaidMessage({ team, worksOn: [1, 2, 4] }),
-    leave: leaveFormView({ team, leftAlone: 2, shared: 1, isLastFacilitator: true }),
+    leave: leaveFormView({
+      team,
+      leftAlone: 2,
+      shared: 1,
+      isLastFacilitator: true,
+      isMember: true,
+      isProductOwner: true,
+    }),
     left: teamLeftReply(team),
     'several pulled in': pulledMessage({
       heading: typedHeading,

@@ -5,17 +5,20 @@
 import type { Day } from '../../sprint/calendar.ts';
 import { isOpenCard, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import type { DeliveryFailure } from '../posting/delivery-failure.ts';
 import { directPost } from '../posting/post-kinds.ts';
 import type { Post } from '../posting/posts.ts';
+import { Refusal } from '../refusal.ts';
 import {
+  type Audience,
+  audienceAt,
+  audienceInTeam,
   dayWithin,
   facilitatorIdsOf,
   facilitatorsOrMembers,
-  membershipAt,
-  membershipInTeam,
   type Place,
+  teamsReadBy,
   todayOf,
 } from './place.ts';
 import type { Actor, Member, Sprint, Team } from './team.ts';
@@ -92,28 +95,56 @@ export interface LeaveForm {
   readonly shared: number;
   /** Nobody else facilitates, so each of those who stay may then act as a facilitator. */
   readonly isLastFacilitator: boolean;
+  readonly isMember: boolean;
+  readonly isProductOwner: boolean;
 }
 
-/** @throws Refusal those of finding the team */
-export async function leaveForm(deps: AppDependencies, actor: Actor, place: Place): Promise<LeaveForm> {
+/** Which team is left: the one of a place, or one of the person's by its name, as they may be out of its channel by now. */
+export interface LeaveInput {
+  readonly place: Place;
+  /** Empty: the only one. */
+  readonly teamName: string;
+}
+
+/** @throws Refusal `which-team-is-left`, and those of finding the team */
+export async function leaveForm(deps: AppDependencies, actor: Actor, input: LeaveInput): Promise<LeaveForm> {
   return deps.store.read(async (read) => {
-    const { team, member, members, openSprints } = await membershipAt(read, actor, place);
+    const { team, members, isProductOwner } = await teamToLeave(read, actor, input);
+    const openSprints = await read.openSprintsOf(team.id);
     const records = await read.recordsOfMany(openSprints.map(({ id }) => id));
     const cards = [...records.values()]
       .flatMap((one) => statesOf(one).filter(isOpenCard))
       .filter(({ card }) => card.ownerIds.includes(actor.userId));
     const leftAlone = cards.filter(({ card }) => card.ownerIds.length === 1).length;
-    const isLast = facilitatorIdsOf(members).every((userId) => userId === actor.userId);
+    const facilitatorIds = facilitatorIdsOf(members);
     return {
       team,
       leftAlone,
       shared: cards.length - leftAlone,
-      isLastFacilitator: member.isFacilitator && isLast,
+      isLastFacilitator: facilitatorIds.join() === actor.userId,
+      isMember: members.some(({ userId, isActive }) => userId === actor.userId && isActive),
+      isProductOwner,
     };
   });
 }
 
-/** Takes the one who asks off the team. What they said stays. @throws Refusal `not-a-member`, `no-team-of-yours` */
+async function teamToLeave(read: Reading, actor: Actor, { place, teamName }: LeaveInput): Promise<Audience> {
+  const wanted = teamName.trim().toLowerCase();
+  if (!place.isDirect && wanted === '') return audienceAt(read, actor, place);
+  const teams = await teamsReadBy(read, actor);
+  if (teams.length === 0) throw new Refusal('no-team-of-yours', {});
+  const meant = teams.filter(({ name }) => wanted === '' || name.toLowerCase() === wanted);
+  const [only, ...others] = meant;
+  if (only && others.length === 0) return audienceInTeam(read, actor, only.id);
+  throw new Refusal('which-team-is-left', { teamNames: teams.map(({ name }) => name) });
+}
+
+/**
+ * Takes the one who asks off the team, whatever they are on it: member, facilitator, guest or product owner. What they said
+ * stays.
+ *
+ * @throws Refusal `not-a-member`, `no-team-of-yours`
+ */
 export async function leaveTeam(
   deps: AppDependencies,
   actor: Actor,
@@ -121,13 +152,16 @@ export async function leaveTeam(
 ): Promise<Team> {
   return deps.store.transaction(async (tx) => {
     await tx.lock.team(teamId);
-    const { team, members } = await membershipInTeam(tx.read, actor, teamId);
+    const { team, members, isProductOwner } = await audienceInTeam(tx.read, actor, teamId);
     const now = deps.clock.now();
-    const leavers = members.filter(({ userId }) => userId === actor.userId);
+    const leavers = members.filter(({ userId, isActive }) => userId === actor.userId && isActive);
     await tx.write.teams.saveMembers(
       teamId,
       leavers.map((leaver) => gonePerson(leaver, todayOf(team, now))),
     );
+    if (isProductOwner) {
+      await tx.write.teams.save({ ...team, productOwnerId: undefined, ownerGetsVerdicts: false });
+    }
     await letGo(tx, team, [actor.userId], { at: now });
     await tellIfStuck(tx, team, members);
     return team;

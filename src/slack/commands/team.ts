@@ -1,7 +1,11 @@
 /** The team and its settings. */
 import { SETTING_NAMES } from '../../app/team/settings.ts';
 import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
+import { encodeValue } from '../button-values.ts';
 import { setupContext, teamContext } from '../form-contexts.ts';
+import { openFormAction } from '../ids.ts';
+import { openForm } from '../listeners/asker.ts';
+import { formButtonMessage } from '../views/form-view.ts';
 import { guestsMessage } from '../views/team/guest-messages.ts';
 import {
   leaveFormView,
@@ -73,12 +77,19 @@ export const guest = command({
 
 export const leave = command({
   word: 'leave',
-  who: 'member',
+  who: 'team-and-owner',
+  run: async (context, caller, rest) => {
+    const { actor, place, replyTo, triggerId, tell } = caller;
+    const form = await context.useCases.leaveForm(actor, { place, teamName: rest });
+    if (triggerId !== undefined) return openForm(context.client, triggerId, leaveFormView(form, replyTo));
+    const value = encodeValue({ channelId: form.team.channelId });
+    await tell(formButtonMessage({ actionId: openFormAction('leave'), value }));
+  },
   forms: [
     {
       name: 'leave',
       make: async ({ useCases }, { actor, replyTo }, place) =>
-        leaveFormView(await useCases.leaveForm(actor, place), replyTo),
+        leaveFormView(await useCases.leaveForm(actor, { place, teamName: '' }), replyTo),
       submit: async (useCases, { actor, context }) => {
         const { teamId } = readHeld(teamContext, context);
         return { next: 'close', say: teamLeftReply(await useCases.leaveTeam(actor, { teamId })) };

@@ -46,7 +46,7 @@ refusal-not-a-member-fix = Ask the team’s facilitator to add you with `/loadli
 
 # The person is the team's product owner, but not one of its members.
 refusal-owner-not-a-member = You are the product owner of { $team } but not a member of it, so you can’t answer for its cards or change its sprint, except by dropping cards.
-refusal-owner-not-a-member-fix = You can use `/loadline status`, `/loadline cards`, `/loadline drop`, `/loadline undrop`, `/loadline history`, `/loadline forecast`, `/loadline range`, `/loadline odds` and `/loadline value`. To work on cards as well, ask the team’s facilitator to add you as a member with `/loadline setup`.
+refusal-owner-not-a-member-fix = You can use `/loadline status`, `/loadline cards`, `/loadline drop`, `/loadline undrop`, `/loadline history`, `/loadline forecast`, `/loadline range`, `/loadline odds` and `/loadline value`, and stop being it with `/loadline leave`. To work on cards as well, ask the team’s facilitator to add you as a member with `/loadline setup`.
 
 refusal-not-a-facilitator =
     { $act ->
@@ -117,6 +117,10 @@ refusal-team-is-here-fix = To move it, type `/loadline move` in the channel that
 # $teams: those that the person facilitates. $example: one of them.
 refusal-which-team-moves = You are a facilitator of { SERIES($teams) }, so it isn’t clear which team moves here.
 refusal-which-team-moves-fix = Type the team’s name as well, for example `/loadline move { $example }`.
+
+# $teams: those that the person is on. $example: one of them.
+refusal-which-team-is-left = You are on { SERIES($teams) }, so it isn’t clear which team you leave.
+refusal-which-team-is-left-fix = Type the team’s name as well, for example `/loadline leave { $example }`.
 
 refusal-channel-has-a-team = This channel already belongs to { $team }.
 refusal-channel-has-a-team-fix = Change that team with `/loadline setup`, or set up the new one in a channel of its own.

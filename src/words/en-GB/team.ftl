@@ -160,6 +160,7 @@ leave-shared =
        *[other] • { NUMBER($cards) } open cards stay with their other owners.
     }
 leave-last-facilitator = • Nobody else facilitates: until somebody is named, each member may act as a facilitator.
+leave-product-owner = • The team has no product owner then, and a facilitator is asked about goals and values.
 leave-answers-stay = • What you said about cards stays. To have your name taken out of it: `/loadline privacy`.
 team-left = You have left { $team }, and are asked nothing more about it.
 team-left-privacy = What is still stored about you: `/loadline privacy`. A facilitator can add you again with `/loadline setup`.

@@ -167,7 +167,7 @@ function percentTyped(share: number | undefined): string {
 
 /** Says what follows before somebody leaves. */
 export function leaveFormView(
-  { team, leftAlone, shared, isLastFacilitator }: LeaveForm,
+  { team, leftAlone, shared, isLastFacilitator, isMember, isProductOwner }: LeaveForm,
   replyTo?: string,
 ): ModalView {
   const frame = {
@@ -182,7 +182,8 @@ export function leaveFormView(
     ...(leftAlone === 0 ? [] : [mrkdwn('leave-alone', { cards: leftAlone })]),
     ...(shared === 0 ? [] : [mrkdwn('leave-shared', { cards: shared })]),
     ...(isLastFacilitator ? [mrkdwn('leave-last-facilitator')] : []),
-    mrkdwn('leave-answers-stay'),
+    ...(isProductOwner ? [mrkdwn('leave-product-owner')] : []),
+    ...(isMember ? [mrkdwn('leave-answers-stay')] : []),
   ];
   return formView(frame, [section(follows.join('\n'))]);
 }
