@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import { visibleText } from '../app/visible-text.ts';
+import { isDay } from '../sprint/calendar.ts';
 
 /** Longest `value` of a button, in characters (docs.slack.dev/reference/block-kit/block-elements). */
 export const BUTTON_VALUE_MAX_LENGTH = 2_000;
@@ -14,7 +15,7 @@ export const id = z
   .max(64)
   .regex(/^[\x21-\x7e]+$/);
 /** Looks like an ISO date; whether it is one the use case decides. */
-export const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
+export const day = z.string().refine(isDay);
 const typed = z.string().max(3_000).transform(visibleText);
 
 /** A sprint and, unless today is meant, one of its days. */

@@ -2,7 +2,7 @@
 
 import { randomUUID } from 'node:crypto';
 import type { CommitmentChances } from '../../forecast/commitment-range.ts';
-import type { Day } from '../../sprint/calendar.ts';
+import { type Day, isDay } from '../../sprint/calendar.ts';
 import { isOnScale } from '../../sprint/scale.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import type { Verdict } from '../../sprint/verdict.ts';
@@ -13,6 +13,7 @@ import { type BigCards, bigCardsOf } from '../advice/odds-advice.ts';
 import { comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
 import { readSet, type SetReading } from '../advice/set-advice.ts';
 import { type CardLine, cardLine, hasOwnKey, statesOf } from '../cards/card-line.ts';
+import { isTimeOfDay } from '../clock/local-time.ts';
 import { firstPromptAt, lastCallAt } from '../clock/sprint-clock.ts';
 import { type Experiment, isOpen } from '../experiments/experiment.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
@@ -177,11 +178,21 @@ async function previewOf(
   };
 }
 
-/** Keeps a plan as it was typed. @throws Refusal `not-a-facilitator`, and those of finding the team. */
+/**
+ * Keeps a plan as it was typed. A day or time that is none can't have been chosen in the form: it isn't kept, or the form
+ * could never be opened with it again.
+ *
+ * @throws Refusal `not-a-facilitator`, and those of finding the team.
+ */
 export async function keepDraft(deps: AppDependencies, actor: Actor, plan: PlanInput): Promise<void> {
   await deps.store.transaction(async (tx) => {
     requireFacilitator(await membershipInTeam(tx.read, actor, plan.teamId), 'plan');
-    await tx.drafts.save(plan.teamId, actor.userId, plan);
+    await tx.drafts.save(plan.teamId, actor.userId, {
+      ...plan,
+      startsOn: isDay(plan.startsOn) ? plan.startsOn : '',
+      endsOn: isDay(plan.endsOn) ? plan.endsOn : '',
+      closesAt: isTimeOfDay(plan.closesAt) ? plan.closesAt : '',
+    });
   });
 }
 

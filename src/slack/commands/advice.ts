@@ -35,6 +35,7 @@ export const range = command({
     {
       name: 'range',
       fields: RANGE_FIELDS,
+      recordsNothing: true,
       cost: 'heavy',
       submit: async (useCases, { actor, fields, context }, tools) => {
         const { teamId } = readHeld(teamContext, context);
@@ -106,6 +107,7 @@ export const forecast = command({
     {
       name: 'forecast',
       fields: FORECAST_FIELDS,
+      recordsNothing: true,
       cost: 'heavy',
       make: async ({ useCases }, { actor, replyTo }, place) =>
         forecastFormView(await useCases.forecastForm(actor, { place }), undefined, replyTo),

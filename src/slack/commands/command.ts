@@ -50,6 +50,10 @@ export interface Form {
   readonly submit: FormHandler;
   /** Which files are read when it is sent off; undefined: none, so that it needs no turn. */
   readonly files?: (form: SentForm) => readonly SentFile[] | undefined;
+  /**
+   * It answers, or keeps a draft, and records nothing: what fails may be sent again without a question of what was recorded.
+   */
+  readonly recordsNothing?: true;
   /** What the form becomes when one of its live fields was changed. It only reads. */
   readonly change?: (useCases: UseCases, form: SentForm) => Promise<ModalView>;
   readonly cost?: Cost;

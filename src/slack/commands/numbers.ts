@@ -182,6 +182,7 @@ export const importRemove = command({
     {
       name: 'remove-import',
       fields: REMOVAL_FIELDS,
+      recordsNothing: true,
       make: async ({ useCases }, { actor, replyTo }, place) =>
         removalFormView(await useCases.removalForm(actor, place), replyTo),
       submit: async (useCases, { actor, fields, context }) => {

@@ -28,6 +28,7 @@ export const plan = command({
     {
       name: 'plan',
       fields: PLAN_FIELDS,
+      recordsNothing: true,
       make: async ({ useCases }, { actor, replyTo }, place) =>
         planFormView(await useCases.planForm(actor, place), replyTo),
       submit: async (useCases, sent, tools) => {
@@ -51,7 +52,13 @@ export const plan = command({
       },
       files: picked(PLAN_FIELDS.cardFile),
     },
-    { name: 'card-file', cost: 'heavy', submit: submitCardFile, files: fileOfCards },
+    {
+      name: 'card-file',
+      cost: 'heavy',
+      recordsNothing: true,
+      submit: submitCardFile,
+      files: fileOfCards,
+    },
     {
       name: 'plan-preview',
       submit: async (useCases, { actor, context, fields }) => {

@@ -19,6 +19,7 @@ export const status = command({
     {
       name: 'what-if',
       fields: WHAT_IF_FIELDS,
+      recordsNothing: true,
       submit: async (useCases, { actor, fields, context }) => {
         const { sprintId } = readHeld(sprintContext, context);
         const question = {

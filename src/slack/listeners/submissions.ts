@@ -132,8 +132,8 @@ async function formResult(
   const { useCases, logger, directory } = context;
   const fields = new FormFields(sent.view);
   const actor = actorOf(context, sent);
+  const form = FORMS.get(sent.view.callback_id);
   try {
-    const form = FORMS.get(sent.view.callback_id);
     if (!form) throw new StaleControl('form');
     const held = { actor, fields, context: sent.view.private_metadata };
     const submit = () => form.submit(useCases, held, context);
@@ -147,7 +147,7 @@ async function formResult(
     // What is wrong with these is wrong with their repetition too.
     const isRefused = error instanceof Refusal || error instanceof StaleControl;
     const isFinal = error instanceof GivenUp || isRefused;
-    if (!isFinal) await settleWritten(() => context.giveUp(key));
+    if (!isFinal && !form?.recordsNothing) await settleWritten(() => context.giveUp(key));
     const failure = failureOf(error, logger, during);
     const errors = await fieldErrors(failure, fields.blockIds, actor, directory);
     return { kind: 'failure', failure, errors, hasWritten: mayHaveWritten() };

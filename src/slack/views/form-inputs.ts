@@ -16,6 +16,7 @@ import type {
   Timepicker,
 } from '@slack/types';
 import { visibleText } from '../../app/visible-text.ts';
+import { isDay } from '../../sprint/calendar.ts';
 import { INPUT } from '../ids.ts';
 import { plain } from './block-builders.ts';
 
@@ -84,11 +85,10 @@ function initialTime(time: string): Pick<Timepicker, 'initial_time'> {
 
 /** @param options `initial` is an ISO date. */
 export function dateField(options: FieldOptions & { readonly initial: string }): InputBlock {
-  const isDate = /^\d{4}-\d{2}-\d{2}$/.test(options.initial);
   const element: Datepicker = {
     type: 'datepicker',
     action_id: INPUT,
-    ...(isDate ? { initial_date: options.initial } : {}),
+    ...(isDay(options.initial) ? { initial_date: options.initial } : {}),
   };
   return inputBlock(options, element);
 }

@@ -11,6 +11,7 @@ import { openedToken, type TokenKeys } from '../../app/workspaces/token-keys.ts'
 import type { Logger } from '../../logger.ts';
 import { removalEvent } from '../door/incoming.ts';
 import { interactiveClient, type WebClientSettings } from '../sending/web-clients.ts';
+import { workspaceIdOf } from './workspace-of.ts';
 import { VOID_TOKEN_CODES, type VoidTokenOutcome } from './workspaces.ts';
 
 export interface RemovalsOptions {
@@ -78,9 +79,10 @@ export function removalEvents(removals: Removals): Middleware<AnyMiddlewareArgs>
   return async ({ body, next }) => {
     const sent = removalEvent.safeParse(body);
     if (!sent.success) return next();
-    const { team_id, event } = sent.data;
+    const { event } = sent.data;
+    const workspaceId = workspaceIdOf(body);
     // Tokens of people are of no use here, so the bot has none that could be taken back.
     if (event.type === 'tokens_revoked' && event.tokens.bot.length === 0) return;
-    await removals.wasRemoved(team_id);
+    if (workspaceId !== undefined) await removals.wasRemoved(workspaceId);
   };
 }

@@ -10,6 +10,7 @@ import { failureMessage, failureOf } from '../listeners/failure-words.ts';
 import { keepContext, type ListenerContext } from '../listeners/listener-context.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusedFormView } from '../views/trouble-views.ts';
+import { workspaceIdOf } from './workspace-of.ts';
 import type { ConnectedWorkspace, Workspaces } from './workspaces.ts';
 
 /** The answer must be with the platform within three seconds, the database's silence included. */
@@ -51,22 +52,6 @@ export function withWorkspace(finding: WorkspaceFinding): Middleware<AnyMiddlewa
     keepContext(context, contextFor(workspace));
     await next();
   };
-}
-
-/**
- * The workspace in which the bot is installed. The platform names it in one place or the other; two that differ would be
- * somebody's try. A form says it apart, since its `team` is that of the person, who may belong to another workspace when the
- * channel is shared (github.com/slackapi/bolt-js/issues/1614).
- */
-function workspaceIdOf(body: unknown): string | undefined {
-  const { team_id, team, view } = body as {
-    team_id?: unknown;
-    team?: { id?: unknown } | null;
-    view?: { app_installed_team_id?: unknown } | null;
-  };
-  if (typeof view?.app_installed_team_id === 'string') return view.app_installed_team_id;
-  const [id, ...others] = [team_id, team?.id].filter((given) => given !== undefined && given !== null);
-  return typeof id === 'string' && others.every((other) => other === id) ? id : undefined;
 }
 
 async function inTime<T>(work: Promise<T>): Promise<T> {

@@ -288,6 +288,19 @@ describe('the preview', () => {
     });
   });
 
+  test('keeps of a forged form what can be shown again: no day and no time that is none', async () => {
+    const { h, team } = await withTeam();
+    const forged = { startsOn: '2026-13-45', endsOn: '<@U1>', closesAt: '25:00' };
+    const fields = Object.keys(await problemsOf(previewPlan(h.deps, ana, h.planInput(team, forged))));
+    expect(fields.sort()).toEqual(['closesAt', 'endsOn', 'startsOn']);
+    expect(await h.read((read) => read.draftOf(team.id, ana.userId))).toEqual({
+      ...h.planInput(team),
+      startsOn: '',
+      endsOn: '',
+      closesAt: '',
+    });
+  });
+
   test('refuses a sprint that overlaps one that is open, and takes one that follows it', async () => {
     const { h, team } = await withTeam();
     await h.plan(team);

@@ -109,6 +109,7 @@ describe('forms sent off', () => {
       memberIds: [MIRA_ID, OLE_ID],
       facilitatorIds: [MIRA_ID],
       productOwnerId: OLE_ID,
+      acceptsShared: false,
     });
   });
 
@@ -403,6 +404,16 @@ describe('forms sent off', () => {
     expect(keys.filter((one) => one === key)).toHaveLength(2);
   });
 
+  it('say that it isn’t certain what was recorded, but not where a form records nothing', async () => {
+    const rememberEvent = () => Promise.reject(new Error('the database went away'));
+    const bot = botUnderTest(platform, { store: fakeStore({ rememberEvent }) });
+    bot.useCases.pullCards.mockRejectedValue(new Error('the database went away'));
+    bot.useCases.previewPlan.mockRejectedValue(new Error('the database went away'));
+    const told = async (form: object) => JSON.stringify(await bot.submit(form));
+    expect(await told(sentForm(pull))).toContain('it is not certain whether this was recorded');
+    expect(await told(sentForm(plan))).toContain('nothing was recorded');
+  });
+
   it('leave nothing that was typed in the log', async () => {
     const bot = botUnderTest(platform);
     await bot.submit(sentForm(pull, { cards: text('Mend nets, 3') }));
@@ -499,11 +510,11 @@ describe('a form that is refused', () => {
     ['when the database says nothing', () => new Promise<boolean>(() => {})],
   ])('is not said to be unrecorded %s, and keeps what was typed', async (_when, rememberEvent) => {
     const bot = botUnderTest(platform, { store: fakeStore({ rememberEvent }) });
-    bot.useCases.previewPlan.mockRejectedValue(new Error('the database is gone'));
-    const [ack] = await bot.submit(sentForm(plan));
+    bot.useCases.pullCards.mockRejectedValue(new Error('the database is gone'));
+    const [ack] = await bot.submit(sentForm(pull));
     expect(ack).toMatchObject({
       response_action: 'errors',
-      errors: { name: expect.stringContaining('it is not certain whether this was recorded') },
+      errors: { cards: expect.stringContaining('it is not certain whether this was recorded') },
     });
   });
 
