@@ -1,4 +1,4 @@
-/** What happens to channels: they are archived or deleted, the bot is taken out of them, or they get another id. */
+/** What happens to channels: they are archived, deleted or shared, the bot is taken out of them, or they get another id. */
 import type { App } from '@slack/bolt';
 import type { ChannelChange } from '../../app/team/watch-channel.ts';
 import { CHANNEL_CLOSED_EVENTS, CHANNEL_EVENTS, channelEvent } from '../door/incoming.ts';
