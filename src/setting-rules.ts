@@ -159,23 +159,6 @@ export const setUpUsers = ruled(
   return { admins: ids.includes(ADMINS), userIds: ids.filter((id) => id !== ADMINS) };
 });
 
-/** Who may set teams up. */
-export interface SetUpUsers {
-  /** Those who administer the workspace. */
-  readonly admins: boolean;
-  readonly userIds: readonly string[];
-}
-
-/** Anybody in the channel, unless it is given. */
-export const setUpUsers = ruled(
-  (value) => idsIn(value).every((id) => id === ADMINS || /^[UW][0-9A-Z]{2,30}$/.test(id)),
-  { code: 'set-up-users-wrong' },
-).transform((value): SetUpUsers | undefined => {
-  if (value === undefined) return undefined;
-  const ids = idsIn(value);
-  return { admins: ids.includes(ADMINS), userIds: ids.filter((id) => id !== ADMINS) };
-});
-
 export const publicUrl = required({ code: 'public-url-missing' })
   .refine((value) => isSafeUrl(value) && isOrigin(value), {
     params: { code: 'public-url-wrong' } satisfies RuleProblem,
