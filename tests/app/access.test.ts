@@ -541,7 +541,7 @@ describe('what is stored about a person', () => {
       (await privacyOverview(h.deps, actor)).kinds.map(({ kind }) => kind);
     // Ben has left, Dayo is no member: they may know what is under their ids anyway.
     expect(await kindsFor(actorOf('ben'))).toContain('prompts');
-    expect(await kindsFor(actorOf('dayo'))).toEqual(['productOwnerOf']);
+    expect(await kindsFor(actorOf('dayo'))).toEqual(['productOwnerOf', 'messagesToYou']);
     for (const [who, others] of [
       ['ben', /UANA|UCHI|UDAYO/],
       ['dayo', /UANA|UBEN|UCHI/],

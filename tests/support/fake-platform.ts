@@ -143,7 +143,9 @@ export class FakeDirectory implements Directory {
   }
 
   async channelMembers(): Promise<Profile[]> {
-    return [...this.people.values()].filter(({ isBot, isDeactivated }) => !isBot && !isDeactivated);
+    return [...this.people.values()].filter(
+      ({ userId, isBot, isDeactivated }) => !isBot && !isDeactivated && !this.outside.has(userId),
+    );
   }
 
   /** Who is not in any channel. */

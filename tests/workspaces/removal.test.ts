@@ -44,10 +44,12 @@ function installationOf(workspaceId: string) {
   return bot.deps.store.read((read) => read.installationOf(workspaceId));
 }
 
+/** But for those which said that somebody came onto the team. */
 async function statesOfPosts(workspaceId: string): Promise<string[]> {
   const posts = await rowsOf<{ kind: string; state: string }>(
     database,
-    sql`select kind, state from loadline.posts where workspace_id = ${workspaceId} order by entry_order`,
+    sql`select kind, state from loadline.posts where workspace_id = ${workspaceId}
+      and kind <> 'role-given' order by entry_order`,
   );
   return posts.map(({ kind, state }) => `${kind} ${state}`);
 }

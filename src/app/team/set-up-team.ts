@@ -8,7 +8,7 @@ import { NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
 import { isTimeOfDay, isTimeZone, type TimeOfDay } from '../clock/local-time.ts';
 import { resetClocks } from '../clock/sprint-clock.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
-import type { AppDependencies, Channel, Directory } from '../ports/app-dependencies.ts';
+import type { AppDependencies, Channel, Directory, Profile } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal, type RefusalDetails, refuseIfAny } from '../refusal.ts';
@@ -66,15 +66,16 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
   const channelLookup = directory
     .channel(actor.workspaceId, place.channelId)
     .then((channel) => ({ channel }), unknown);
-  const [lookup, caller, people, outside] = await waitForAll([
+  const [lookup, caller, people] = await waitForAll([
     channelLookup,
     existing ? undefined : directory.profile(actor.workspaceId, actor.userId).catch(unknown),
     existing ? undefined : directory.channelMembers(actor.workspaceId, place.channelId).catch(unknown),
-    existing ? undefined : isOutside(directory, actor, place),
   ]);
   if (lookup) requireReachable(lookup.channel);
   if (caller) requireMaySetUp(caller, deps);
-  if (outside) throw new Refusal('set-up-from-outside', {});
+  if (!existing && (await isOutside(directory, actor, place, people ?? []))) {
+    throw new Refusal('set-up-from-outside', {});
+  }
   const isShared = lookup?.channel?.isShared === true;
   if (existing) {
     const active = existing.members.filter(({ isActive }) => isActive);
@@ -103,12 +104,18 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
   };
 }
 
-/** Whether the person isn't in the channel; undefined while that isn't known in time for a form to open. */
+/**
+ * Whether the person isn't in the channel; undefined while that isn't known in time for a form to open.
+ *
+ * @param people who is in it; nobody when they are many
+ */
 async function isOutside(
   directory: Directory,
   { workspaceId, userId }: Actor,
   { channelId }: Place,
+  people: readonly Profile[],
 ): Promise<boolean | undefined> {
+  if (people.length > 0) return !people.some((one) => one.userId === userId);
   const found = directory.notInChannel(workspaceId, channelId, [userId]).then(
     (outside) => outside.includes(userId),
     () => undefined,

@@ -72,7 +72,8 @@ export interface StandInOptions {
   commands?: readonly string[];
   /** `{scale: 10}` allows ten times the platform's rates. Enforced as documented when left out. */
   rateLimits?: 'enforced' | 'off' | { scale: number };
-  faultFor?(method: string): Fault | undefined;
+  /** @param sent the arguments, as they came */
+  faultFor?(method: string, sent: string): Fault | undefined;
   /** How long the app has to answer a request; the platform's 3,000 when left out. */
   ackLimitMs?: number;
   /** How long the app may open a form after an interaction; the platform's 3,000 when left out. */

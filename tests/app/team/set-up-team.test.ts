@@ -151,6 +151,8 @@ describe('a channel that somebody is not in', () => {
     h.directory.outside.add(PEOPLE.ana);
     await refusalOf(setupForm(h.deps, ana, CHANNEL), 'set-up-from-outside');
     // A channel of many thousands isn't looked through while somebody waits.
+    h.directory.channelMembers = async () => [];
+    await refusalOf(setupForm(h.deps, ana, CHANNEL), 'set-up-from-outside');
     h.directory.notInChannel = () => new Promise(() => {});
     expect(await setupForm(h.deps, ana, CHANNEL)).toMatchObject({ existing: false });
     h.directory.notInChannel = () => Promise.reject(new Error('no answer'));

@@ -41,7 +41,7 @@ export interface ApiRequest {
 export type ApiAnswer = 'drop' | { status: number; headers: Record<string, string>; body: JsonObject };
 
 export async function answerCall(request: ApiRequest, stage: Stage, limits: RateLimits): Promise<ApiAnswer> {
-  const fault = stage.options.faultFor?.(request.method);
+  const fault = stage.options.faultFor?.(request.method, request.body.toString());
   if (fault?.delayMs) await wait(fault.delayMs);
   if (fault?.dropConnection === 'before') return 'drop';
   const isForged = fault?.status !== undefined || fault?.body !== undefined;
