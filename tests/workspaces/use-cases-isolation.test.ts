@@ -281,7 +281,10 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     },
     own: {},
   },
-  leaveForm: { refused: {}, own: inPlaces((use, actor, place) => use.leaveForm(actor, { place, teamName: '' })) },
+  leaveForm: {
+    refused: {},
+    own: inPlaces((use, actor, place) => use.leaveForm(actor, { place, teamName: '' })),
+  },
   leaveTeam: {
     refused: { 'the team': (use, actor, { teamId }) => use.leaveTeam(actor, { teamId }) },
     own: {},
