@@ -15,6 +15,7 @@ import {
   headingPx,
   marginPx,
   palette,
+  symbols,
   text,
 } from './chart-theme.ts';
 
@@ -86,7 +87,10 @@ export function jointChart(advice: JointAdvice): ChartPicture {
       ),
     ],
     legend: {
-      data: [lines.least.name, lines.most.name],
+      data: [
+        { name: lines.least.name, icon: symbols.thickLine },
+        { name: lines.most.name, icon: symbols.dashes },
+      ],
       ...{ left: marginPx, top: bottom, orient: 'vertical' as const, itemGap: keyRowPx - 16 },
       textStyle: { ...text.quiet, width: cardWidthPx - 4 * marginPx },
     },
