@@ -37,7 +37,7 @@ export function createLogger({ level, destination }: LoggerOptions): Logger {
     formatters: { level: (label: string) => ({ level: label }), log: shortFields },
     mixin: referenceField,
     serializers: { err: (error: unknown) => describeError(error) },
-    hooks: { logMethod: shortMessage, streamWrite: escapeUnseen },
+    hooks: { logMethod: limited(shortMessage), streamWrite: escapeUnseen },
   };
   return destination === undefined ? pino(options) : pino(options, destination);
 }
@@ -62,6 +62,46 @@ function shortFields(fields: Record<string, unknown>): Record<string, unknown> {
     typeof value === 'string' ? short(value) : value,
   ]);
   return Object.fromEntries(entries);
+}
+
+type LogMethod = (this: Logger, given: Parameters<LogFn>, method: LogFn, level: number) => void;
+
+const WARN = 40;
+/** Of the same message and reason, so many lines a minute. */
+const MOST_LINES = 60;
+const WINDOW_MS = 60_000;
+/** Others' libraries make messages of their own. */
+const MOST_KINDS = 1_000;
+
+/**
+ * What strangers or a broken database can cause as often as they like must not fill the disk: of warnings, and of lines
+ * with `refused: true`, only so many are written; a last line says how many were left out.
+ */
+function limited(write: LogMethod): LogMethod {
+  const windows = new Map<string, { count: number }>();
+  return function (given, method, level) {
+    const [details, message] = given as [unknown, unknown];
+    const { reason, refused } = (Object(details) ?? {}) as { reason?: unknown; refused?: unknown };
+    if (level !== WARN && refused !== true) return write.call(this, given, method, level);
+    const text = typeof details === 'string' ? details : String(message);
+    const kind = `${text} ${typeof reason === 'string' ? reason : ''}`;
+    const known = windows.get(kind);
+    if (known) {
+      known.count += 1;
+      if (known.count <= MOST_LINES) write.call(this, given, method, level);
+      return;
+    }
+    if (windows.size >= MOST_KINDS) return;
+    const window = { count: 1 };
+    windows.set(kind, window);
+    setTimeout(() => {
+      windows.delete(kind);
+      const leftOut = window.count - MOST_LINES;
+      const why = typeof reason === 'string' ? { reason } : {};
+      if (leftOut > 0) write.call(this, [{ leftOut, ...why }, text] as never, method, level);
+    }, WINDOW_MS).unref();
+    write.call(this, given, method, level);
+  };
 }
 
 function shortMessage(this: Logger, given: Parameters<LogFn>, method: LogFn): void {

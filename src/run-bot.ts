@@ -12,8 +12,11 @@ import { writtenOnce } from './app/written-once.ts';
 import { calendars } from './calendars/calendars.ts';
 import { charts } from './charts/charts.ts';
 import { type Config, ConfigError, type Distribution, readConfig } from './config.ts';
+import { firstCodeOf } from './error-chain.ts';
 import { onceADay, startClock } from './jobs/clock.ts';
+import { watchDatabase } from './jobs/database-watch.ts';
 import { deliveryHandler } from './jobs/deliveries.ts';
+import { startWatchdog } from './jobs/watchdog.ts';
 import { createLogger, type Logger } from './logger.ts';
 import { meteredMessenger, meteredStore } from './metrics/metered-ports.ts';
 import { fileReading } from './reading/file-reading.ts';
@@ -45,13 +48,16 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
   // Before the database, so that a wrong token shows at once.
   const one = access.kind === 'one-workspace' ? await connectOne(access.botToken, config, logger) : undefined;
   const onBackgroundError = (err: Error): void =>
-    withoutReference(() => logger.warn({ err }, 'database trouble in the background'));
+    withoutReference(() =>
+      logger.warn({ err, reason: firstCodeOf(err) }, 'database trouble in the background'),
+    );
   const database = await openDatabase({
     databaseUrl: config.databaseUrl,
     databaseCa: config.databaseCa,
     dataFolder: config.dataFolder,
     onBackgroundError,
   });
+  const watch = watchDatabase(database.state, logger);
   if (one) await endFormerInstallation(database.store, one.workspaceId);
   const queue = await openQueue(database);
   const clock = { now: () => new Date() };
@@ -85,7 +91,7 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     useCases: bindUseCases(deps),
     logger,
     meter: metrics,
-    readiness: () => databaseProblems(database),
+    readiness: watch.problems,
   });
   const { port, healthPort } = await app.start();
   const { bulkStore } = database;
@@ -105,6 +111,7 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
   const reduceDaily = onceADay(clock.now, () => reduceSprints(bulk));
   const ticking = startClock(
     async () => {
+      await watch.look();
       const served = await runDueWork(bulk);
       const removed = (await reduceDaily()) + (await takeOutDaily());
       if (removed > 0) logger.info({ removed }, 'old records removed');
@@ -158,13 +165,6 @@ async function startMetering(config: Config, database: Database, logger: Logger)
   return { metrics, port: server.port, stop: () => server.stop() };
 }
 
-async function databaseProblems(database: { ping(): Promise<void> }): Promise<readonly string[]> {
-  return database.ping().then(
-    () => [],
-    () => ['the database does not answer'],
-  );
-}
-
 /** Stops once, in order, and ends the process; a second signal does not hurry it. */
 function stopOnSignal(stop: () => Promise<void>, logger: Logger): void {
   let isStopping = false;
@@ -211,6 +211,7 @@ export async function runBot(): Promise<void> {
   try {
     const config = readConfig(readSecretFiles(process.env));
     const logger = createLogger({ level: config.logLevel });
+    startWatchdog();
     stopOnSignal(await start(config, logger), logger);
   } catch (error) {
     const problems = startProblems(error);

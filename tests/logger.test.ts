@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { logCatcher } from './slack/support/log-catcher.ts';
 
 describe('the log', () => {
@@ -32,5 +32,40 @@ describe('the log', () => {
     const { logger, text } = logCatcher();
     logger.error({ err: new Error('can not reach postgres://bot:SECRET@db/loadline') }, 'x');
     expect(text()).toContain('postgres://bot:…@db/loadline');
+  });
+
+  it('writes only so many of what can be caused at will, and says how many it left out', () => {
+    vi.useFakeTimers();
+    try {
+      const { logger, entries } = logCatcher();
+      for (let i = 0; i < 1_000; i += 1) {
+        logger.warn({ reason: 'forged', i }, 'A request was turned away.');
+        logger.info({ refused: true }, 'Refused.');
+      }
+      logger.warn({ reason: 'stale' }, 'A request was turned away.');
+      for (let i = 0; i < 100; i += 1) logger.info({}, 'Done.');
+      for (let i = 0; i < 100; i += 1) logger.error({}, 'Something went wrong.');
+      const count = (msg: string, reason?: string) =>
+        entries().filter((line) => line.msg === msg && line.reason === reason).length;
+      expect(count('A request was turned away.', 'forged')).toBe(60);
+      expect(count('A request was turned away.', 'stale')).toBe(1);
+      expect(count('Refused.')).toBe(60);
+      expect([count('Done.'), count('Something went wrong.')]).toEqual([100, 100]);
+      const before = entries().length;
+      vi.advanceTimersByTime(60_000);
+      expect(entries().slice(before)).toEqual([
+        expect.objectContaining({
+          level: 'warn',
+          leftOut: 940,
+          reason: 'forged',
+          msg: 'A request was turned away.',
+        }),
+        expect.objectContaining({ level: 'info', leftOut: 940, msg: 'Refused.' }),
+      ]);
+      logger.info({ refused: true }, 'Refused.');
+      expect(count('Refused.')).toBe(62);
+    } finally {
+      vi.useRealTimers();
+    }
   });
 });

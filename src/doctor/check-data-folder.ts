@@ -2,12 +2,12 @@
 import { randomUUID } from 'node:crypto';
 import { rm, stat, statfs, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
+import { ROOM_FLOOR_BYTES } from '../store/embedded/disk-room.ts';
 import type { Finding } from './finding.ts';
 
 const MEGABYTE = 1024 * 1024;
 /** An empty database takes about 40 MB. */
 const TIGHT_BYTES = 500 * MEGABYTE;
-const FULL_BYTES = 100 * MEGABYTE;
 const BY_OTHERS = 0o077;
 
 export async function checkDataFolder(dataFolder: string): Promise<Finding[]> {
@@ -46,5 +46,5 @@ async function writeProblem(folder: string): Promise<string | undefined> {
 export function diskFindings(freeBytes: number, folder: string): Finding[] {
   if (freeBytes >= TIGHT_BYTES) return [];
   const megabytes = Math.floor(freeBytes / MEGABYTE);
-  return [{ code: freeBytes < FULL_BYTES ? 'disk-full' : 'disk-filling', megabytes, folder }];
+  return [{ code: freeBytes < ROOM_FLOOR_BYTES ? 'disk-full' : 'disk-filling', megabytes, folder }];
 }

@@ -11,6 +11,7 @@ const CONNECTIONS_A_PROCESS = 20;
 /** On a busy morning posts wait in the queue, but not this long. */
 const OLD_POST_SECONDS = 900;
 const READ_ONLY_SQL_STATE = '25006';
+const DISK_FULL_SQL_STATE = '53100';
 
 export async function checkDatabase(
   config: Pick<Config, 'databaseUrl' | 'dataFolder'> & Partial<Pick<Config, 'access' | 'databaseCa'>>,
@@ -66,6 +67,7 @@ function aboutMigrations({ migrations }: DatabaseFacts): Finding {
 function aboutWriting({ writeRefusal, migrations }: DatabaseFacts): Finding {
   if (writeRefusal === undefined) return { code: 'writable' };
   if (writeRefusal === READ_ONLY_SQL_STATE) return { code: 'read-only' };
+  if (writeRefusal === DISK_FULL_SQL_STATE) return { code: 'no-room' };
   return { code: migrations ? 'tables-not-writable' : 'schemas-not-allowed', reason: writeRefusal };
 }
 

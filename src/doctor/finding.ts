@@ -27,6 +27,7 @@ const KINDS = {
   'migrations-pending': ['database', 'warning'],
   writable: ['database', 'ok'],
   'read-only': ['database', 'fix'],
+  'no-room': ['database', 'fix'],
   'tables-not-writable': ['database', 'fix'],
   'schemas-not-allowed': ['database', 'fix'],
   encoding: ['database', 'fix'],

@@ -1,5 +1,6 @@
 /** Why Postgres can't be used, and whether a connection was lost. Passwords never get into an error. */
 import { codeOf, errorChain } from '../error-chain.ts';
+import { troubleOfServer } from './database-trouble.ts';
 import { SQL_STATE, sqlErrorOf } from './sql-error.ts';
 import { StoreError } from './store-error.ts';
 
@@ -25,6 +26,8 @@ export function connectionError(error: unknown, databaseUrl: string): StoreError
   if (sqlState === SQL_STATE.insufficientPrivilege) {
     return new StoreError({ code: 'database-rights-missing', place }, { cause: error });
   }
+  const trouble = troubleOfServer(error);
+  if (trouble !== undefined) return new StoreError({ code: trouble, place }, { cause: error });
   const { code, message } = error as { code?: unknown; message?: unknown };
   const reason = String(code ?? message ?? error);
   if (CERTIFICATE_REFUSED.test(reason)) {

@@ -12,6 +12,7 @@ import { drizzle as drizzleOverPostgres } from 'drizzle-orm/postgres-js';
 import postgres from 'postgres';
 import { connectionError } from './connection-error.ts';
 import { lockDataFolder } from './embedded/data-folder-lock.ts';
+import { refuseFullDisk } from './embedded/disk-room.ts';
 import { MIGRATIONS } from './migrate.ts';
 import { refuseOldServer } from './postgres/postgres-database.ts';
 import { type Encryption, type ServerAccess, serverAddress } from './postgres/server-address.ts';
@@ -20,8 +21,8 @@ import { QUEUE_SCHEMA } from './queue/job-sender.ts';
 import { type QueueState, queueState } from './queue/queue-state.ts';
 import { type SetAsidePost, setAsidePosts } from './queue/set-aside-posts.ts';
 import { installations } from './schema.ts';
-import { sqlErrorOf } from './sql-error.ts';
 import { StoreError } from './store-error.ts';
+import { writeRefusal } from './write-probe.ts';
 
 export interface MigrationFacts {
   readonly appliedCount: number;
@@ -81,12 +82,14 @@ export async function postgresFacts(access: ServerAccess): Promise<DatabaseFacts
  * Holds the folder's lock while it looks.
  *
  * @returns undefined when there is no database in the folder yet
- * @throws StoreError `data-folder-in-use` while a bot runs on it, `data-folder-damaged`
+ * @throws StoreError `data-folder-full`, `data-folder-in-use` while a bot runs on it, `data-folder-damaged`
  */
 export async function dataFolderFacts(dataFolder: string): Promise<DatabaseFacts | undefined> {
   const folder = join(dataFolder, 'database');
   // Opening would make one, and a lock file with it.
   if (!(await exists(folder))) return undefined;
+  // Even opening writes.
+  refuseFullDisk(dataFolder);
   const unlock = await lockDataFolder(dataFolder);
   try {
     const open = await PGlite.create(folder).catch((cause: unknown) => {
@@ -156,32 +159,6 @@ async function migrationFacts(session: SqlSession): Promise<MigrationFacts> {
       ({ folderMillis, hash }) => folderMillis <= latest && hashes.get(folderMillis) !== hash,
     ),
   };
-}
-
-class RolledBack extends Error {}
-
-/** Tries to write and takes it back. */
-async function writeRefusal(session: SqlSession, hasTables: boolean): Promise<string | undefined> {
-  try {
-    await session.transaction(async (tx) => {
-      if (hasTables) {
-        await tx.execute(sql`insert into loadline.seen_events (event_id, seen_at)
-          values ('doctor:' || gen_random_uuid(), now())`);
-        // Nobody may write there but through the queue; that it could is enough.
-        await tx.execute(sql`select 1 / has_table_privilege(${`${QUEUE_SCHEMA}.job`}, 'insert')::integer
-          where to_regclass(${`${QUEUE_SCHEMA}.job`}) is not null`);
-      } else {
-        await tx.execute(sql`create schema loadline_doctor_was_here`);
-      }
-      throw new RolledBack();
-    });
-    return undefined;
-  } catch (error) {
-    if (error instanceof RolledBack) return undefined;
-    const sqlState = sqlErrorOf(error)?.sqlState;
-    if (sqlState === undefined) throw error;
-    return sqlState;
-  }
 }
 
 async function freeConnections(session: SqlSession): Promise<number> {

@@ -1,6 +1,7 @@
 /** Brings a database up to date with `drizzle/`. */
 import { fileURLToPath } from 'node:url';
 import { codeOf } from '../error-chain.ts';
+import { troubleOfServer } from './database-trouble.ts';
 import { SQL_STATE, sqlErrorOf } from './sql-error.ts';
 import { StoreError } from './store-error.ts';
 
@@ -16,8 +17,8 @@ export async function migrated(apply: () => Promise<void>): Promise<void> {
     await apply();
   } catch (error) {
     const state = sqlErrorOf(error)?.sqlState;
-    // `connectionError` knows more about it.
-    if (state === SQL_STATE.insufficientPrivilege) throw error;
+    // Others know more about it.
+    if (state === SQL_STATE.insufficientPrivilege || troubleOfServer(error)) throw error;
     const reason = state ?? codeOf(error) ?? (error as Error).name;
     throw new StoreError({ code: 'database-migration-failed', reason }, { cause: error });
   }

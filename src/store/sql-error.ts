@@ -15,6 +15,9 @@ export const SQL_STATE = {
   serializationFailure: '40001',
   deadlockDetected: '40P01',
   lockNotAvailable: '55P03',
+  readOnly: '25006',
+  tooManyConnections: '53300',
+  diskFull: '53100',
 } as const;
 
 /** The database's refusal within the error or its causes; undefined when the error is something else. */

@@ -1,7 +1,9 @@
 /** Runs the use cases' work in transactions. */
 import { setTimeout as pause } from 'node:timers/promises';
 import { sql } from 'drizzle-orm';
-import type { Store } from '../app/ports/store.ts';
+import type { Store, Transaction } from '../app/ports/store.ts';
+import { StoreTrouble, type StoreTroubleCode } from '../app/ports/store-trouble.ts';
+import type { TroubleOf } from './database-trouble.ts';
 import { BE_PATIENT, heldIn, Lines } from './held-locks.ts';
 import type { SqlSession } from './queries/sql-session.ts';
 import { readingOver, transactionOver } from './queries/transaction.ts';
@@ -10,17 +12,32 @@ import { SQL_STATE, sqlErrorOf } from './sql-error.ts';
 
 const MAX_ATTEMPTS = 5;
 
-/** Postgres gave up one of several transactions that blocked each other; trying again is right. */
-function isWorthTryingAgain(error: unknown): boolean {
-  const sqlState = sqlErrorOf(error)?.sqlState;
-  return sqlState === SQL_STATE.deadlockDetected || sqlState === SQL_STATE.serializationFailure;
+/**
+ * Postgres gave up one of several transactions that blocked each other; or there was no connection for another one, and
+ * by now one of our own may be free.
+ */
+const WORTH_TRYING_AGAIN: readonly (string | undefined)[] = [
+  SQL_STATE.deadlockDetected,
+  SQL_STATE.serializationFailure,
+  SQL_STATE.tooManyConnections,
+];
+
+export interface StoreHost {
+  /** The session of the moment: connections may be renewed. */
+  readonly session: () => SqlSession;
+  readonly sender: JobSender;
+  readonly troubleOf: TroubleOf;
+  /** Whether no other process can work on the database. */
+  readonly isAlone: boolean;
+  /** Hears of each transaction that the database took nothing of. */
+  readonly onTrouble: (code: StoreTroubleCode) => void;
 }
 
 /**
  * A store over a drizzle session. The work may run more than once, so it must have no effect other than
- * through its transaction.
+ * through its transaction. What is no fault of the work is thrown as a `StoreTrouble`.
  */
-export function storeOver(session: SqlSession, sender: JobSender): Store {
+export function storeOver({ session, sender, troubleOf, isAlone, onTrouble }: StoreHost): Store {
   const lines = new Lines();
 
   async function inTransaction<T>(work: (tx: SqlSession) => Promise<T>): Promise<T> {
@@ -41,28 +58,46 @@ export function storeOver(session: SqlSession, sender: JobSender): Store {
   async function attempted<T>(work: (tx: SqlSession) => Promise<T>): Promise<T> {
     for (let attempt = 1; ; attempt += 1) {
       try {
-        return await session.transaction((tx) => work(tx as unknown as SqlSession));
+        return await session().transaction((tx) => work(tx as unknown as SqlSession));
       } catch (error) {
-        if (attempt === MAX_ATTEMPTS || !isWorthTryingAgain(error)) throw error;
+        const isWorthIt = WORTH_TRYING_AGAIN.includes(sqlErrorOf(error)?.sqlState);
+        if (attempt === MAX_ATTEMPTS || !isWorthIt) throw named(error);
         // Not the same pause for all, or the same transactions would meet again.
         await pause(attempt * 10 * (1 + Math.random()));
       }
     }
   }
 
-  const { events, read, write } = transactionOver(session, sender);
+  function named(error: unknown): unknown {
+    const code = troubleOf(error);
+    if (code === undefined) return error;
+    onTrouble(code);
+    return new StoreTrouble(code, { isAlone, cause: error });
+  }
+
+  let outside: { readonly of: SqlSession; readonly tx: Transaction } | undefined;
+  async function alone<T>(work: (tx: Transaction) => Promise<T>): Promise<T> {
+    const of = session();
+    if (outside?.of !== of) outside = { of, tx: transactionOver(of, sender) };
+    try {
+      return await work(outside.tx);
+    } catch (error) {
+      throw named(error);
+    }
+  }
+
   return {
     read: (work) => inTransaction((tx) => work(readingOver(tx))),
     transaction: (work) => inTransaction((tx) => work(transactionOver(tx, sender))),
     single: {
       rememberEvent: (eventId, at) =>
-        events.remember(eventId, at).catch((error: unknown) => {
+        alone(({ events }) => events.remember(eventId, at)).catch((error: unknown) => {
           if (heldIn(error) === undefined) throw error;
           return inTransaction((tx) => transactionOver(tx, sender).events.remember(eventId, at));
         }),
-      updatePost: write.posts.update,
-      postById: read.postById,
-      homeOpenedBy: read.homeOpenedBy,
+      updatePost: (...given) => alone(({ write }) => write.posts.update(...given)),
+      postById: (...given) => alone(({ read }) => read.postById(...given)),
+      homeOpenedBy: (...given) => alone(({ read }) => read.homeOpenedBy(...given)),
     },
   };
 }

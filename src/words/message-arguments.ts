@@ -949,6 +949,7 @@ export interface Messages {
   'doctor-migrations-pending': { readonly count: number };
   'doctor-writable': Record<never, never>;
   'doctor-read-only': Record<never, never>;
+  'doctor-no-room': Record<never, never>;
   'doctor-tables-not-writable': { readonly reason: string };
   'doctor-schemas-not-allowed': { readonly reason: string };
   'doctor-encoding': { readonly encoding: string };
@@ -3032,10 +3033,14 @@ export interface Messages {
   'start-database-missing': { readonly place: string };
   'start-database-rights-missing': { readonly place: string };
   'start-database-too-old': { readonly version: string; readonly oldest: string };
+  'start-database-full': { readonly place: string };
+  'start-database-read-only': { readonly place: string };
+  'start-database-busy': { readonly place: string };
   'start-database-migration-failed': { readonly reason: string };
   'start-data-folder-in-use': { readonly folder: string };
   'start-data-folder-of-others': { readonly folder: string; readonly owner: string };
   'start-data-folder-unusable': { readonly folder: string; readonly reason: string };
+  'start-data-folder-full': { readonly folder: string; readonly free: number; readonly needed: number };
   'start-data-folder-damaged': { readonly folder: string };
   'start-data-folder-empty': { readonly folder: string };
   'start-data-folder-taken': { readonly folder: string };
@@ -3208,6 +3213,15 @@ export interface Messages {
   'trouble-uncertain': { readonly reference: string };
   'trouble-kept': { readonly reference: string };
   'trouble-operator': { readonly reference: string };
+  'trouble-database': {
+    readonly certain: 'no' | 'yes';
+    readonly why: 'database-busy' | 'database-full' | 'database-read-only';
+  };
+  'trouble-database-why': { readonly why: 'database-busy' | 'database-full' | 'database-read-only' };
+  'trouble-database-fix': {
+    readonly why: 'database-busy' | 'database-full' | 'database-read-only';
+    readonly certain: 'no' | 'yes';
+  };
   'trouble-sent-twice': Record<never, never>;
   'trouble-working': Record<never, never>;
   'trouble-title': Record<never, never>;

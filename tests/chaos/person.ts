@@ -21,7 +21,9 @@ const PAUSE_MS = 600;
 
 const NOTHING_RECORDED = /nothing (was|is) recorded/i;
 /** Told neither that it was recorded nor that it was not. */
-const NOT_CERTAIN = /not certain whether/;
+const NOT_CERTAIN = /not certain whether|couldn’t record this/;
+/** What passes by itself, so that another try is worth it. */
+const PASSING = /Something went wrong|pause|my database/;
 
 export interface PersonOptions {
   readonly standIn: StandIn;
@@ -192,7 +194,7 @@ export class Person {
       // A refusal may be right because the try before was carried out: that the card is dropped, or its key taken.
       if (reply) act.state = NOTHING_RECORDED.test(reply.text) ? 'denied' : 'open';
       // A refusal is an answer; only an error is worth another try.
-      if (reply && !/Something went wrong|pause/.test(reply.text)) return;
+      if (reply && !PASSING.test(reply.text)) return;
       await this.#pause();
     }
   }
@@ -241,7 +243,8 @@ export class Person {
       } else if (form) {
         if (act) act.lastWords = (form as SeenMessage).text;
         // Refused: there is nothing to plan or close, which may well be because it was done the time before.
-        if (!/Something went wrong|pause|too long/.test((form as SeenMessage).text)) return act !== undefined;
+        const { text } = form as SeenMessage;
+        if (!PASSING.test(text) && !/too long/.test(text)) return act !== undefined;
       }
       await this.#pause();
     }
@@ -286,7 +289,8 @@ export class Person {
       if (!next) return settle('acknowledged', 'the form closed');
       const words = JSON.stringify(next.blocks);
       if (titleOf(next) === 'That went wrong' || titleOf(next) === 'Not done') {
-        settle(NOTHING_RECORDED.test(words) || titleOf(next) === 'Not done' ? 'denied' : 'open', words);
+        const isRefused = titleOf(next) === 'Not done' && !NOT_CERTAIN.test(words);
+        settle(NOTHING_RECORDED.test(words) || isRefused ? 'denied' : 'open', words);
         return titleOf(next) === 'Not done';
       }
       if (next.callback_id === 'answer-form' && act) {

@@ -171,6 +171,16 @@ describe('a Postgres', () => {
     }
   });
 
+  it('that has no room left is told apart from one that lacks rights', async () => {
+    await migrated();
+    await run(
+      `create function no_room() returns trigger language plpgsql as $$
+        begin raise exception 'could not extend file' using errcode = '53100'; end $$`,
+      'create trigger no_room before insert on loadline.seen_events for each row execute function no_room()',
+    );
+    expect(await check()).toEqual([expect.stringMatching(/^fix: The disk of the database is full\./)]);
+  });
+
   it('in which the user may not make schemas can not be begun with', async () => {
     const name = new URL(own.databaseUrl).pathname.slice(1);
     const guest = `guest_${name}`;

@@ -1,7 +1,7 @@
 /** Runs what somebody asked for, once, and never leaves them without an answer. */
 import { asOneRequest, mayHaveWritten, settleWritten } from '../../app/written-once.ts';
 import type { Asker } from './asker.ts';
-import { failureMessage, failureOf } from './failure-words.ts';
+import { failureMessage, failureOf, storeTroubleOf } from './failure-words.ts';
 import type { ListenerContext } from './listener-context.ts';
 
 /** Reads, and gives back what sends the answer. */
@@ -18,7 +18,8 @@ export async function answerOnce(
   eventKey: string | undefined,
   work: () => Promise<void>,
 ): Promise<void> {
-  await readAndAnswerOnce(context, asker, during, eventKey, async () => work);
+  const isNew = () => eventKey === undefined || context.isNew(eventKey);
+  await answer(context, asker, during, eventKey, async () => work, isNew);
 }
 
 /** The same for what only reads, which it may do while it is still being found out whether the request is a repetition. */
@@ -29,13 +30,31 @@ export async function readAndAnswerOnce(
   eventKey: string | undefined,
   read: Reading,
 ): Promise<void> {
-  const { logger, isNew } = context;
+  const isNew = async () =>
+    eventKey === undefined ||
+    context.isNew(eventKey).catch((error: unknown) => {
+      // A database that takes nothing in can still be read, and to answer a repetition once more does no harm.
+      if (storeTroubleOf(error)) return true;
+      throw error;
+    });
+  await answer(context, asker, during, eventKey, read, isNew);
+}
+
+async function answer(
+  context: ListenerContext,
+  asker: Asker,
+  during: string,
+  eventKey: string | undefined,
+  read: Reading,
+  isNew: () => boolean | Promise<boolean>,
+): Promise<void> {
+  const { logger } = context;
   let isOurs = eventKey === undefined;
   const carryOut = async (): Promise<void> => {
     const reading = read();
     // Of a repetition it does not matter what it would have come to.
     reading.catch(() => undefined);
-    if (eventKey !== undefined) isOurs = await isNew(eventKey);
+    isOurs = await isNew();
     if (!isOurs) {
       logger.info({ during }, 'A repeated request was passed over.');
       return;
@@ -49,9 +68,9 @@ export async function readAndAnswerOnce(
     try {
       await carryOut();
     } catch (error) {
-      if (!isOurs && eventKey !== undefined) await settleWritten(() => isNew(eventKey));
+      if (!isOurs && eventKey !== undefined) await settleWritten(() => context.isNew(eventKey));
       const failure = failureOf(error, logger, during);
-      if (failure.kind === 'refusal') logger.info({ during }, 'Refused.');
+      if (failure.kind === 'refusal') logger.info({ during, refused: true }, 'Refused.');
       await asker.tell(failureMessage(failure)).catch((cause: unknown) => {
         logger.error({ during, err: cause }, 'Nobody could be told.');
       });

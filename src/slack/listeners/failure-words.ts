@@ -3,6 +3,7 @@
  * code that leads the operator to the log.
  */
 import { WebAPIPlatformError, WebAPIRateLimitedError } from '@slack/web-api';
+import { StoreTrouble } from '../../app/ports/store-trouble.ts';
 import { Refusal } from '../../app/refusal.ts';
 import { type Written, writtenSoFar } from '../../app/written-once.ts';
 import { codeOf, errorChain } from '../../error-chain.ts';
@@ -43,6 +44,12 @@ export function failureOf(error: unknown, logger: Logger, during: string): Failu
     return { kind: 'refusal', words: refusalWords(error), problems: problemsOf(error) };
   }
   const written = writtenSoFar();
+  const trouble = storeTroubleOf(error);
+  if (trouble && (written === 'nothing' || written === 'unsettled')) {
+    noteRefusal(trouble.code);
+    logger.warn({ during, reason: trouble.code }, 'The database took nothing in.');
+    return { kind: 'refusal', words: troubleWordsOf(trouble, written), problems: [] };
+  }
   // Words that were made for what was not done would be untrue once something was.
   const words = written === 'nothing' ? foreseen(error) : undefined;
   if (words) {
@@ -55,6 +62,19 @@ export function failureOf(error: unknown, logger: Logger, during: string): Failu
   noteFailure(labelOf(error));
   logger.error({ during, errorId, err: error }, 'Something went wrong.');
   return { kind: 'trouble', errorId, written };
+}
+
+export function storeTroubleOf(error: unknown): StoreTrouble | undefined {
+  return errorChain(error).find((at) => at instanceof StoreTrouble);
+}
+
+/** Where another process may have carried out the same request, nobody is told for certain that nothing was recorded. */
+function troubleWordsOf({ code, isAlone }: StoreTrouble, written: Written): RefusalWords {
+  const certain = isAlone || written === 'nothing' ? 'yes' : 'no';
+  return {
+    what: mrkdwn('trouble-database', { why: code, certain }),
+    fix: mrkdwn('trouble-database-fix', { why: code, certain }),
+  };
 }
 
 /** What is wrong with which field, where the refusal is about fields. */

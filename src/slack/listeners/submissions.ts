@@ -32,7 +32,7 @@ import {
   workingFormView,
 } from '../views/trouble-views.ts';
 import { ON_HOME, tellIn } from './asker.ts';
-import { type Failure, failureMessage, failureOf } from './failure-words.ts';
+import { type Failure, failureMessage, failureOf, storeTroubleOf } from './failure-words.ts';
 import { fieldErrors } from './field-errors.ts';
 import { FormFields } from './form-fields.ts';
 import { contextOf, type ListenerContext } from './listener-context.ts';
@@ -147,7 +147,11 @@ async function formResult(
     // What is wrong with these is wrong with their repetition too.
     const isRefused = error instanceof Refusal || error instanceof StaleControl;
     const isFinal = error instanceof GivenUp || isRefused;
-    if (!isFinal && !form?.recordsNothing) await settleWritten(() => context.giveUp(key));
+    // What the database took nothing of may be sent off once more from the same form, which is then carried out.
+    const isSentAgain = storeTroubleOf(error) !== undefined;
+    if (!isFinal && !form?.recordsNothing) {
+      await settleWritten(async () => !isSentAgain && context.giveUp(key));
+    }
     const failure = failureOf(error, logger, during);
     const errors = await fieldErrors(failure, fields.blockIds, actor, directory);
     return { kind: 'failure', failure, errors, hasWritten: mayHaveWritten() };

@@ -9,6 +9,13 @@ import { MIGRATIONS } from '../migrate.ts';
 import { QUEUE_SCHEMA } from '../queue/job-sender.ts';
 import { StoreError } from '../store-error.ts';
 import { lockDataFolder } from './data-folder-lock.ts';
+import {
+  freeBytes,
+  fullDiskError,
+  ROOM_FLOOR_BYTES,
+  refuseFullDisk,
+  refusingWithoutRoom,
+} from './disk-room.ts';
 
 /** Owner and rights belong to the database that it came from. */
 const DUMP_ARGS = [
@@ -37,7 +44,7 @@ export async function dumpDataFolder(dataFolder: string): Promise<string> {
 /**
  * All or nothing. What was dumped with an older version is brought up to date by the next start.
  *
- * @throws StoreError `data-folder-taken`, `dump-unusable`
+ * @throws StoreError `data-folder-full`, `data-folder-taken`, `dump-unusable`
  */
 export async function restoreDataFolder(dataFolder: string, dump: string): Promise<void> {
   if (await hasDatabase(dataFolder)) {
@@ -47,19 +54,22 @@ export async function restoreDataFolder(dataFolder: string, dump: string): Promi
     try {
       await open.transaction((tx) => tx.exec(dump));
     } catch (cause) {
-      throw new StoreError({ code: 'dump-unusable', folder: dataFolder }, { cause });
+      const fullDisk = fullDiskError(dataFolder, cause);
+      throw fullDisk ?? new StoreError({ code: 'dump-unusable', folder: dataFolder }, { cause });
     }
   });
 }
 
 async function withDatabaseIn<T>(dataFolder: string, work: (open: PGlite) => Promise<T>): Promise<T> {
+  refuseFullDisk(dataFolder);
   const unlock = await lockDataFolder(dataFolder);
   try {
     const open = await PGlite.create(join(dataFolder, 'database')).catch((cause: unknown) => {
-      throw new StoreError({ code: 'data-folder-damaged', folder: dataFolder }, { cause });
+      const fullDisk = fullDiskError(dataFolder, cause);
+      throw fullDisk ?? new StoreError({ code: 'data-folder-damaged', folder: dataFolder }, { cause });
     });
     try {
-      return await work(open);
+      return await work(refusingWithoutRoom(open, () => freeBytes(dataFolder) >= ROOM_FLOOR_BYTES));
     } finally {
       await open.close();
     }

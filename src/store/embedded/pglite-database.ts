@@ -1,5 +1,6 @@
 /** A database inside this process, in a folder or in memory: for one bot without a server. */
 import { existsSync } from 'node:fs';
+import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { PGlite } from '@electric-sql/pglite';
 import { sql } from 'drizzle-orm';
@@ -7,6 +8,7 @@ import { drizzle } from 'drizzle-orm/pglite';
 import { migrate } from 'drizzle-orm/pglite/migrator';
 import { fromPglite } from 'pg-boss';
 import type { Database } from '../database.ts';
+import type { TroubleOf } from '../database-trouble.ts';
 import { MIGRATIONS, migrated } from '../migrate.ts';
 import type { SqlSession } from '../queries/sql-session.ts';
 import { type BackgroundErrorListener, openJobSender } from '../queue/job-sender.ts';
@@ -14,6 +16,14 @@ import { storeOver } from '../store.ts';
 import { StoreError } from '../store-error.ts';
 import { imageFile, keptImage, unpackImage } from './data-folder-image.ts';
 import { lockDataFolder } from './data-folder-lock.ts';
+import {
+  freeBytes,
+  fullDiskError,
+  isNoRoom,
+  ROOM_FLOOR_BYTES,
+  refuseFullDisk,
+  refusingWithoutRoom,
+} from './disk-room.ts';
 
 /** In place of a folder: everything is gone when the process ends. */
 export const IN_MEMORY = 'memory';
@@ -24,17 +34,23 @@ export const IN_MEMORY = 'memory';
  */
 const START_PARAMS = [...PGlite.defaultStartParams, '-c', 'shared_buffers=16MB'];
 
-async function start(dataFolder: string, memoryImage: Blob | undefined): Promise<PGlite> {
+async function startInMemory(memoryImage: Blob | undefined): Promise<PGlite> {
+  const image = memoryImage ?? (await keptImage());
+  return PGlite.create({ startParams: START_PARAMS, ...(image ? { loadDataDir: image } : {}) });
+}
+
+async function startInFolder(dataFolder: string): Promise<PGlite> {
+  const folder = join(dataFolder, 'database');
+  const isNew = !existsSync(folder);
   try {
-    if (dataFolder === IN_MEMORY) {
-      const image = memoryImage ?? (await keptImage());
-      return await PGlite.create({ startParams: START_PARAMS, ...(image ? { loadDataDir: image } : {}) });
-    }
-    const folder = join(dataFolder, 'database');
     await beginWithImage(folder);
-    return await PGlite.create(folder, { startParams: START_PARAMS });
-  } catch (error) {
-    throw new StoreError({ code: 'data-folder-damaged', folder: dataFolder }, { cause: error });
+    const open = await PGlite.create(folder, { startParams: START_PARAMS });
+    return refusingWithoutRoom(open, () => freeBytes(dataFolder) >= ROOM_FLOOR_BYTES);
+  } catch (cause) {
+    const fullDisk = fullDiskError(dataFolder, cause);
+    // Half a database that holds nothing yet would look like a damaged one to the next start.
+    if (isNew) await rm(folder, { recursive: true, force: true });
+    throw fullDisk ?? new StoreError({ code: 'data-folder-damaged', folder: dataFolder }, { cause });
   }
 }
 
@@ -54,10 +70,12 @@ export async function openPglite(
   onBackgroundError: BackgroundErrorListener,
   memoryImage?: Blob,
 ): Promise<Database> {
-  const unlock = dataFolder === IN_MEMORY ? () => undefined : await lockDataFolder(dataFolder);
+  const isInFolder = dataFolder !== IN_MEMORY;
+  if (isInFolder) refuseFullDisk(dataFolder);
+  const unlock = isInFolder ? await lockDataFolder(dataFolder) : () => undefined;
   let client: PGlite | undefined;
   try {
-    const open = await start(dataFolder, memoryImage);
+    const open = isInFolder ? await startInFolder(dataFolder) : await startInMemory(memoryImage);
     client = open;
     const database = drizzle(open);
     await migrated(() => migrate(database, MIGRATIONS));
@@ -65,7 +83,14 @@ export async function openPglite(
     const sender = await openJobSender(queueConnection, onBackgroundError);
     const session = database as unknown as SqlSession;
     let closing: Promise<void> | undefined;
-    const store = storeOver(session, sender);
+    const troubleOf: TroubleOf = (error) => (isNoRoom(error) ? 'database-full' : undefined);
+    const store = storeOver({
+      session: () => session,
+      sender,
+      troubleOf,
+      isAlone: true,
+      onTrouble: () => undefined,
+    });
     return {
       kind: 'pglite',
       encryption: undefined,
@@ -78,6 +103,11 @@ export async function openPglite(
       async ping() {
         await session.execute(sql`select 1`);
       },
+      async state() {
+        await session.execute(sql`select 1`);
+        const isFull = isInFolder && freeBytes(dataFolder) < ROOM_FLOOR_BYTES;
+        return { trouble: isFull ? 'database-full' : undefined, clockAheadMs: 0 };
+      },
       close() {
         closing ??= sender
           .stop()
@@ -89,6 +119,6 @@ export async function openPglite(
   } catch (error) {
     await client?.close();
     unlock();
-    throw error;
+    throw isInFolder && isNoRoom(error) ? fullDiskError(dataFolder, error) : error;
   }
 }

@@ -1,9 +1,10 @@
 /** A database on a Postgres server, 15 or later. Any number of processes may use it at once. */
 import { drizzle } from 'drizzle-orm/postgres-js';
 import { migrate } from 'drizzle-orm/postgres-js/migrator';
-import postgres from 'postgres';
+import postgres, { type Sql } from 'postgres';
 import { connectionError } from '../connection-error.ts';
 import type { Database } from '../database.ts';
+import { troubleOfServer } from '../database-trouble.ts';
 import { IMPATIENT_LOCK_MS } from '../held-locks.ts';
 import { MIGRATIONS, migrated } from '../migrate.ts';
 import { preparing } from '../queries/prepared-statements.ts';
@@ -12,7 +13,9 @@ import { type BackgroundErrorListener, openJobSender, updateQueueTables } from '
 import { storeOver } from '../store.ts';
 import { StoreError } from '../store-error.ts';
 import { queueClient, queueDb } from './queue-connection.ts';
+import { RenewedClient } from './renewed-client.ts';
 import { type ServerAccess, type ServerAddress, serverAddress } from './server-address.ts';
+import { TroubleWatch } from './trouble-watch.ts';
 import { givingUpSilence } from './watched-socket.ts';
 
 const OLDEST_VERSION = 15;
@@ -101,7 +104,7 @@ async function migrateAlone(
     // The lock belongs to the connection and goes with it.
     await migrated(() => migrate(drizzle(client), MIGRATIONS));
     // Over connections without a limit of time.
-    const forQueue = queueClient(url, { ...CONNECTION_OPTIONS, ssl });
+    const forQueue = new RenewedClient(() => queueClient(url, { ...CONNECTION_OPTIONS, ssl }));
     await updateQueueTables({ db: queueDb(forQueue), backend: 'postgres' }, onBackgroundError).finally(() =>
       forQueue.end(),
     );
@@ -117,29 +120,42 @@ export async function openPostgres(
 ): Promise<Database> {
   const address = serverAddress(access);
   const bulk = workingOptions(address, BULK_PATIENCE);
-  const client = postgres(address.url, requestOptions(address));
+  const requests = workingClient(() => postgres(address.url, requestOptions(address)));
+  const inBulk = workingClient(() => postgres(address.url, { ...bulk, max: BULK_CONNECTIONS }));
   // Whether the database answers must not depend on how many wait for it.
-  const forProbes = postgres(address.url, { ...workingOptions(address, PROBE_PATIENCE), max: 1 });
-  const forBulk = postgres(address.url, { ...bulk, max: BULK_CONNECTIONS });
-  const forQueue = queueClient(address.url, bulk);
-  const end = () => Promise.all([client.end(), forBulk.end(), forQueue.end(), forProbes.end()]);
+  const probes = workingClient(() =>
+    postgres(address.url, { ...workingOptions(address, PROBE_PATIENCE), max: 1 }),
+  );
+  const forQueue = new RenewedClient(() => queueClient(address.url, bulk));
+  const clients = [requests.client, inBulk.client, probes.client, forQueue];
+  const end = () => Promise.all(clients.map((client) => client.end()));
+  const watch = new TroubleWatch(() => {
+    for (const client of clients) client.renew();
+  });
+  const onQueueError = (error: Error): void => {
+    watch.note(troubleOfServer(error));
+    onBackgroundError(error);
+  };
   try {
     await migrateAlone(address, onBackgroundError);
     const queueConnection = { db: queueDb(forQueue), backend: 'postgres' as const };
-    const sender = await openJobSender(queueConnection, onBackgroundError);
-    const session = drizzle(preparing(client)) as unknown as SqlSession;
+    const sender = await openJobSender(queueConnection, onQueueError);
+    const host = { sender, troubleOf: troubleOfServer, isAlone: false, onTrouble: watch.note };
     let closing: Promise<void> | undefined;
     return {
       kind: 'postgres',
       encryption: address.encryption,
-      store: storeOver(session, sender),
-      bulkStore: storeOver(drizzle(preparing(forBulk)) as unknown as SqlSession, sender),
-      session,
-      queueConnection,
-      onBackgroundError,
-      async ping() {
-        await forProbes`select 1`;
+      store: storeOver({ ...host, session: requests.session }),
+      bulkStore: storeOver({ ...host, session: inBulk.session }),
+      get session() {
+        return requests.session();
       },
+      queueConnection,
+      onBackgroundError: onQueueError,
+      async ping() {
+        await probes.client.current`select 1`;
+      },
+      state: (how) => watch.look(probes.session(), how),
       close() {
         closing ??= sender.stop().then(async () => void (await end()));
         return closing;
@@ -149,4 +165,14 @@ export async function openPostgres(
     await end();
     throw connectionError(error, access.databaseUrl);
   }
+}
+
+/** With the session of its connections of the moment. */
+function workingClient(make: () => Sql): { client: RenewedClient; session: () => SqlSession } {
+  const client = new RenewedClient(make);
+  let session = drizzle(preparing(client.current)) as unknown as SqlSession;
+  client.onRenewed(() => {
+    session = drizzle(preparing(client.current)) as unknown as SqlSession;
+  });
+  return { client, session: () => session };
 }

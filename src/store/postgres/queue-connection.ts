@@ -3,6 +3,7 @@ import type { Db } from 'pg-boss';
 import type { Sql } from 'postgres';
 import postgres from 'postgres';
 import { isPrepared } from '../queries/prepared-statements.ts';
+import type { RenewedClient } from './renewed-client.ts';
 
 /** Connections for fetching and settling jobs, beside one that listens. */
 const QUEUE_CONNECTIONS = 3;
@@ -42,12 +43,12 @@ async function run(runner: Runner, text: string, values: readonly unknown[]): Pr
   return { rows: rows.some(Array.isArray) ? rows.flat() : [...rows] };
 }
 
-export function queueDb(client: Sql): Db {
+export function queueDb(client: RenewedClient): Db {
   return {
     async executeSql(text, values = []) {
-      if (values.length > 0) return run(client, text, values);
+      if (values.length > 0) return run(client.current, text, values);
       // It may be a script with a transaction of its own, which needs one connection from beginning to end.
-      const reserved = await client.reserve();
+      const reserved = await client.current.reserve();
       try {
         return await run(reserved, text, values);
       } catch (error) {
@@ -59,8 +60,23 @@ export function queueDb(client: Sql): Db {
       }
     },
     async listen(channel, onNotification, onReconnect) {
-      const subscription = await client.listen(channel, onNotification, onReconnect);
-      return { close: () => subscription.unlisten() };
+      const subscribe = () => client.current.listen(channel, onNotification, onReconnect);
+      let subscription = await subscribe();
+      const forget = client.onRenewed(() => {
+        // Until the next time, the queue looks for itself every second.
+        subscribe().then(
+          (renewed) => {
+            subscription = renewed;
+          },
+          () => undefined,
+        );
+      });
+      return {
+        close() {
+          forget();
+          return subscription.unlisten();
+        },
+      };
     },
   };
 }

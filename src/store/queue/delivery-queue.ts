@@ -6,6 +6,7 @@
 import { type Job, type JobResult, type JobWithMetadata, PgBoss } from 'pg-boss';
 import type { DeliveryOutcome } from '../../app/posting/deliver.ts';
 import {
+  asError,
   type BackgroundErrorListener,
   DELIVERY_QUEUE,
   type DeliveryJob,
@@ -95,7 +96,7 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
     monitorIntervalSeconds: 15,
     warningQueueSize: 100_000,
   });
-  boss.on('error', host.onBackgroundError);
+  boss.on('error', (error) => host.onBackgroundError(asError(error)));
   await boss.start();
   let stopping = false;
   let draining: Promise<unknown> = Promise.resolve();

@@ -87,8 +87,15 @@ function sendingBoss(connection: QueueConnection, onBackgroundError: BackgroundE
     schedule: false,
     registerInstance: false,
   });
-  boss.on('error', onBackgroundError);
+  boss.on('error', (error) => onBackgroundError(asError(error)));
   return boss;
+}
+
+/** pg-boss also reports copies of errors. */
+export function asError(error: unknown): Error {
+  if (error instanceof Error) return error;
+  const { message, ...others } = Object(error) as { message?: unknown };
+  return Object.assign(new Error(String(message)), others);
 }
 
 /** Sets up the queues (creating pg-boss's own tables if need be) and gives back what sends to them. */

@@ -71,7 +71,8 @@ doctor-migrations-pending =
        *[other] { NUMBER($count) } migrations are not yet applied. Start this version; it applies them.
     }
 doctor-writable = It can be written to.
-doctor-read-only = The database is read-only. Point DATABASE_URL at the primary server, not at a replica.
+doctor-read-only = The database is read-only. Point DATABASE_URL at the primary server, not at a replica or a former primary.
+doctor-no-room = The disk of the database is full. Make room there; until then the bot records nothing and tells people so, and it goes on by itself afterwards.
 doctor-tables-not-writable = The database user may not write to the tables ({ $reason }). Make the user the owner of the database and of the schemas loadline and pgboss.
 doctor-schemas-not-allowed = The database user may not create schemas ({ $reason }). Make the user the owner of the database and of the schemas loadline and pgboss.
 doctor-encoding = The database is encoded in { $encoding }, which can’t hold every language. Create a database with ENCODING UTF8, and restore a backup into it.
@@ -107,7 +108,7 @@ doctor-folder-writable = { $folder } can be written to.
 doctor-folder-absent = { $folder } doesn’t exist yet; the first start creates it.
 doctor-folder-open = Other users of this machine can look into { $folder }, which holds people’s answers. Run: chmod 700 { $folder }
 doctor-disk-filling = { NUMBER($megabytes) } MB are left on the disk of { $folder }. Free some space, or move the data folder to another disk.
-doctor-disk-full = { NUMBER($megabytes) } MB are left on the disk of { $folder }. Free some space, or move the data folder to another disk.
+doctor-disk-full = { NUMBER($megabytes) } MB are left on the disk of { $folder }, too few for the bot to record anything. Free some space, or move the data folder to another disk.
 
 ## Tokens and scopes
 

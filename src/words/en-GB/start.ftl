@@ -103,10 +103,14 @@ start-database-login-refused = Postgres at { $place } refused the user name or p
 start-database-missing = Postgres answers, but there is no database at { $place }. Create the database, or correct its name at the end of DATABASE_URL.
 start-database-rights-missing = The database user lacks a permission that is needed at { $place }. Grant the user CREATE on the database, or make it the owner.
 start-database-too-old = The Postgres server is version { $version }; Loadline needs { $oldest } or later. Use a newer server, or leave DATABASE_URL unset to keep the data in a folder.
+start-database-full = Postgres at { $place } has no room left on its disk. Make room there, then start again; nothing was lost.
+start-database-read-only = Postgres at { $place } is read-only, as a replica is, or a former primary after a failover. Point DATABASE_URL at the primary, then start again.
+start-database-busy = Postgres at { $place } has no connection left. Raise its max_connections, or stop other programs that use it, then start again.
 start-database-migration-failed = The database could not be brought up to date; nothing was changed ({ $reason }). Check that this user may create schemas and tables in the database.
 start-data-folder-in-use = Another process has the data folder { $folder } open. Stop the other process, or give this one a folder of its own; several processes need a Postgres server.
 start-data-folder-of-others = The data folder { $folder } belongs to the user with the number { $owner }, and this is run as root. Run it as that user, for example with setpriv --reuid={ $owner } --clear-groups; files of root’s in the folder would keep the bot from starting.
 start-data-folder-unusable = The data folder { $folder } can’t be used ({ $reason }). Give a folder that this user may create and write to.
+start-data-folder-full = The disk of the data folder { $folder } is full: { NUMBER($free) } MB are left, and { NUMBER($needed) } MB are needed to start. Make room, then start again; nothing was changed.
 start-data-folder-damaged = The database in the data folder { $folder } can’t be started. Restore the folder from a backup, or give another folder to start over.
 start-data-folder-empty = There is no database in the data folder { $folder }. Name the folder of the bot in LOADLINE_DATA_FOLDER.
 start-data-folder-taken = There is already a database in the data folder { $folder }. Name an empty or new folder in LOADLINE_DATA_FOLDER; nothing is overwritten.
