@@ -36,6 +36,10 @@ export type Fault =
   | { readonly kind: 'database-away'; readonly forMs: number }
   | { readonly kind: 'database-silent'; readonly forMs: number }
   | { readonly kind: 'database-slow'; readonly forMs: number; readonly delayMs: number }
+  /** All connections end, and new ones lead to what is no primary any more, even when there is one again. */
+  | { readonly kind: 'database-read-only'; readonly forMs: number }
+  /** This share of all that writes finds no room. */
+  | { readonly kind: 'database-full'; readonly forMs: number; readonly share: number }
   | {
       readonly kind: 'api';
       readonly forMs: number;
@@ -91,6 +95,15 @@ const MAKERS: readonly (readonly [weight: number, make: Maker])[] = [
       kind: 'database-slow',
       forMs: random.whole(1_000, 4_000),
       delayMs: random.whole(20, 200),
+    }),
+  ],
+  [1, (random) => ({ kind: 'database-read-only', forMs: random.whole(500, 6_000) })],
+  [
+    1,
+    (random) => ({
+      kind: 'database-full',
+      forMs: random.whole(1_000, 8_000),
+      share: random.pick([0.1, 0.5, 1]),
     }),
   ],
   [10, apiFault],

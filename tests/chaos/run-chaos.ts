@@ -15,6 +15,7 @@ import { audit, type Finding } from './audit.ts';
 import { BotProcess } from './bot-process.ts';
 import { ChaosClock } from './chaos-clock.ts';
 import { CHAOS_CHANNELS, CHAOS_USERS, Crews } from './crew.ts';
+import { DatabaseFaults } from './database-faults.ts';
 import { type Evidence, postedMessages, readTables } from './evidence.ts';
 import { Expectations } from './expectations.ts';
 import { faultSchedule } from './fault-schedule.ts';
@@ -118,6 +119,8 @@ export async function runChaos(options: ChaosOptions): Promise<ChaosReport> {
     for (const bot of bots) bot.start();
     await until(() => bots.every(({ port }) => port !== undefined), START_LIMIT_MS, 'the bots did not start');
 
+    const databaseFaults = new DatabaseFaults(databaseUrl);
+    await databaseFaults.prepare();
     const book = new ActBook();
     const inTurn = oneAfterTheOther();
     const expectations = new Expectations(databaseUrl, () => clock.now(), inTurn);
@@ -134,7 +137,17 @@ export async function runChaos(options: ChaosOptions): Promise<ChaosReport> {
     });
     await crews.setUp();
     const schedule = faultSchedule(seed, seconds * 1_000, bots.length);
-    const saboteur = new Saboteur({ bots, postgres: server, wire, door, apiFaults, clock, inTurn, say });
+    const saboteur = new Saboteur({
+      bots,
+      postgres: server,
+      wire,
+      databaseFaults,
+      door,
+      apiFaults,
+      clock,
+      inTurn,
+      say,
+    });
     const living = crews.live();
     await Promise.all([saboteur.run(schedule, () => false), wait(seconds * 1_000)]);
     isOver = true;

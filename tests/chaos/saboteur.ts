@@ -4,6 +4,7 @@ import type { PostgresProcess } from '../support/postgres-process.ts';
 import type { ApiFaults } from './api-faults.ts';
 import type { BotProcess } from './bot-process.ts';
 import type { ChaosClock } from './chaos-clock.ts';
+import type { DatabaseFaults } from './database-faults.ts';
 import { faultWords, type ScheduledFault } from './fault-schedule.ts';
 import type { InTurn } from './in-turn.ts';
 import type { RequestDoor } from './request-door.ts';
@@ -13,6 +14,7 @@ export interface SaboteurOptions {
   readonly bots: readonly BotProcess[];
   readonly postgres: PostgresProcess;
   readonly wire: TcpProxy;
+  readonly databaseFaults: DatabaseFaults;
   readonly door: RequestDoor;
   readonly apiFaults: ApiFaults;
   readonly clock: ChaosClock;
@@ -41,12 +43,13 @@ export class Saboteur {
       void happening.finally(() => this.#underWay.delete(happening));
     }
     await Promise.all(this.#underWay);
-    this.#makeGood();
+    await this.#makeGood();
   }
 
   /** Everything that is broken works again. */
-  #makeGood(): void {
-    const { bots, wire, door, clock } = this.#options;
+  async #makeGood(): Promise<void> {
+    const { bots, wire, door, clock, databaseFaults } = this.#options;
+    await databaseFaults.end();
     wire.setAway(false);
     wire.setSilent(false);
     wire.setDelayMs(0);
@@ -56,11 +59,11 @@ export class Saboteur {
   }
 
   async #make(fault: ScheduledFault): Promise<void> {
-    const { bots, wire, door, apiFaults, clock } = this.#options;
-    const during = async (begin: () => void, forMs: number, end: () => void): Promise<void> => {
-      begin();
+    const { bots, wire, door, apiFaults, clock, databaseFaults, inTurn } = this.#options;
+    const during = async (begin: () => unknown, forMs: number, end: () => unknown): Promise<void> => {
+      await begin();
       await wait(forMs);
-      end();
+      await end();
     };
     switch (fault.kind) {
       case 'kill':
@@ -73,7 +76,7 @@ export class Saboteur {
       case 'freeze':
         return (bots[fault.bot] as BotProcess).freeze(fault.forMs);
       case 'database-restart':
-        return this.#options.inTurn(() => this.#restartDatabase(fault.how, fault.downMs));
+        return inTurn(() => this.#restartDatabase(fault.how, fault.downMs));
       case 'database-cut':
         return wire.cut();
       case 'database-half-close':
@@ -95,6 +98,18 @@ export class Saboteur {
           () => wire.setDelayMs(fault.delayMs),
           fault.forMs,
           () => wire.setDelayMs(0),
+        );
+      case 'database-read-only':
+        return during(
+          () => inTurn(() => databaseFaults.setReadOnly(true)),
+          fault.forMs,
+          () => inTurn(() => databaseFaults.setReadOnly(false)),
+        );
+      case 'database-full':
+        return during(
+          () => inTurn(() => databaseFaults.setFull(fault.share)),
+          fault.forMs,
+          () => inTurn(() => databaseFaults.setFull(0)),
         );
       case 'api': {
         const end = apiFaults.begin(fault);
