@@ -42,6 +42,11 @@ export function createLogger({ level, destination }: LoggerOptions): Logger {
   return destination === undefined ? pino(options) : pino(options, destination);
 }
 
+/** A line of what operators must be able to answer for, under a stable `event`; refusals among them can't flood the log. */
+export function noteSecurity(logger: Logger, event: { readonly event: string }): void {
+  logger.info({ ...event, ...(event.event.endsWith('-refused') && { refused: true }) }, 'Security event.');
+}
+
 function escapeUnseen(line: string): string {
   return line.replace(UNSEEN, (sign) =>
     Array.from(

@@ -6,6 +6,7 @@ import { takeOutLeftImports } from './app/import/take-out-imports.ts';
 import type { AppDependencies } from './app/ports/app-dependencies.ts';
 import { deliverPost } from './app/posting/deliver.ts';
 import { reduceSprints } from './app/privacy/reduce-sprints.ts';
+import { type NoteSecurity, notingStore, notingUseCases } from './app/security-events.ts';
 import { bindUseCases } from './app/use-cases.ts';
 import { homesTouchedBy } from './app/watching/homes-touched.ts';
 import { writtenOnce } from './app/written-once.ts';
@@ -17,7 +18,7 @@ import { onceADay, startClock } from './jobs/clock.ts';
 import { watchDatabase } from './jobs/database-watch.ts';
 import { deliveryHandler } from './jobs/deliveries.ts';
 import { startWatchdog } from './jobs/watchdog.ts';
-import { createLogger, type Logger } from './logger.ts';
+import { createLogger, type Logger, noteSecurity } from './logger.ts';
 import { meteredMessenger, meteredStore } from './metrics/metered-ports.ts';
 import { fileReading } from './reading/file-reading.ts';
 import { withoutReference } from './reference.ts';
@@ -58,23 +59,20 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     onBackgroundError,
   });
   const watch = watchDatabase(database.state, logger);
-  if (one) await endFormerInstallation(database.store, one.workspaceId);
+  const note: NoteSecurity = (event) => noteSecurity(logger, event);
+  const store = notingStore(database.store, note);
+  const bulkStore = notingStore(database.bulkStore, note);
+  if (one) await endFormerInstallation(store, one.workspaceId);
   const queue = await openQueue(database);
   const clock = { now: () => new Date() };
   const { workspaces, bulkWorkspaces, distribution, workspaceName } =
-    one ??
-    (await connectMany(
-      access as Distribution,
-      config,
-      { store: database.store, bulkStore: database.bulkStore, clock },
-      logger,
-    ));
+    one ?? (await connectMany(access as Distribution, config, { store, bulkStore, clock }, logger));
   const directory = createDirectory({ workspaces, nowMs: Date.now });
   const messenger = createMessenger({ workspaces: bulkWorkspaces, logger, wait });
   const metering = await startMetering(config, database, logger);
   const { metrics } = metering;
   const deps: AppDependencies = {
-    store: writtenOnce(metrics ? meteredStore(database.store, metrics) : database.store, clock),
+    store: writtenOnce(metrics ? meteredStore(store, metrics) : store, clock),
     clock,
     directory,
     calendars,
@@ -88,13 +86,12 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     workspaces,
     distribution,
     deps,
-    useCases: bindUseCases(deps),
+    useCases: notingUseCases(bindUseCases(deps), note),
     logger,
     meter: metrics,
     readiness: watch.problems,
   });
   const { port, healthPort } = await app.start();
-  const { bulkStore } = database;
   const bulk: AppDependencies = { ...deps, store: metrics ? meteredStore(bulkStore, metrics) : bulkStore };
   const deliver = async (postId: string, isLast: boolean) => {
     const outcome = await deliverPost(bulk, postId, isLast);

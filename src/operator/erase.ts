@@ -6,6 +6,8 @@
 import { parseArgs } from 'node:util';
 import { eraseForOperator } from '../app/privacy/erase-person.ts';
 import { Refusal } from '../app/refusal.ts';
+import { asOperator, type NoteSecurity, notingStore } from '../app/security-events.ts';
+import { createLogger, noteSecurity } from '../logger.ts';
 import type { Database } from '../store/database.ts';
 import { refusalWords } from '../words/refusals.ts';
 import { say } from '../words/say.ts';
@@ -17,9 +19,14 @@ import {
   runCommand,
 } from './operator-command.ts';
 
+/** Beside the result, in the form of the bot's log, so that it can be kept with it. */
+const note: NoteSecurity = (event) =>
+  noteSecurity(createLogger({ level: 'info', destination: process.stderr }), event);
+
 async function run(database: Database, person: { workspaceId: string; userId: string }): Promise<string> {
   try {
-    const { records, teamNames } = await eraseForOperator(database, person);
+    const store = notingStore(database.store, note);
+    const { records, teamNames } = await asOperator(() => eraseForOperator({ store }, person));
     const erased = say('operator-erased', { records });
     return teamNames.length === 0
       ? erased

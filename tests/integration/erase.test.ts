@@ -1,5 +1,5 @@
 /** The operator's `erase` command, on a real Postgres. */
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, expect, it, vi } from 'vitest';
 import { erase } from '../../src/operator/erase.ts';
 import type { CommandResult } from '../../src/operator/operator-command.ts';
 import { aMember, savedSprint, WORKSPACE } from '../store/store-examples.ts';
@@ -46,3 +46,28 @@ it.each([[[]], [['--user', 'U0EVA']], [['--user', 'U0EVA', '--team', 'T1']]])(
     expect(await run(...args)).toEqual({ code: 2, stderr: expect.stringContaining('npm run erase --') });
   },
 );
+
+it('leaves a line that can be kept: who was erased, and that the operator did it', async () => {
+  const database = await own.open();
+  const { team } = await savedSprint(database);
+  const eva = aMember({ userId: 'U0EVA', name: 'Eva Moor', isFacilitator: false });
+  await database.store.transaction((tx) => tx.write.teams.saveMembers(team.id, [eva]));
+  const written: string[] = [];
+  const stderr = vi
+    .spyOn(process.stderr, 'write')
+    .mockImplementation((line) => Boolean(written.push(String(line))));
+  try {
+    await run('--workspace', WORKSPACE, '--user', 'U0EVA');
+  } finally {
+    stderr.mockRestore();
+  }
+  expect(JSON.parse(written.join(''))).toMatchObject({
+    level: 'info',
+    event: 'person-erased',
+    by: 'operator',
+    workspaceId: WORKSPACE,
+    personId: 'U0EVA',
+  });
+  expect(written.join('')).not.toContain('Eva Moor');
+  await database.close();
+});

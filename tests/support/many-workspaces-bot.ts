@@ -5,12 +5,15 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import { runDueWork } from '../../src/app/clock/ask-members.ts';
 import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
+import type { Store } from '../../src/app/ports/store.ts';
 import { deliverPost } from '../../src/app/posting/deliver.ts';
+import { type NoteSecurity, notingStore, notingUseCases } from '../../src/app/security-events.ts';
 import { bindUseCases } from '../../src/app/use-cases.ts';
 import { writtenOnce } from '../../src/app/written-once.ts';
 import { calendars } from '../../src/calendars/calendars.ts';
 import { charts } from '../../src/charts/charts.ts';
 import type { Distribution } from '../../src/config.ts';
+import { noteSecurity } from '../../src/logger.ts';
 import { fileReading } from '../../src/reading/file-reading.ts';
 import { requestSignature } from '../../src/rehearsal/stand-in/bot-link.ts';
 import { createMessenger } from '../../src/slack/sending/messenger.ts';
@@ -91,7 +94,11 @@ export class ManyWorkspacesBot {
     await platform.start([NORTH, SOUTH].map((teamId) => ({ ...workspaceOf(teamId, clock.now), ...more })));
     const apiUrl = `${platform.url}/api/`;
     const log = logCatcher();
-    const { store, bulkStore } = database;
+    const note: NoteSecurity = (event) => noteSecurity(log.logger, event);
+    const [store, bulkStore] = [database.store, database.bulkStore].map((one) => notingStore(one, note)) as [
+      Store,
+      Store,
+    ];
     const connection = await connectMany(distribution, { apiUrl }, { store, bulkStore, clock }, log.logger);
     const { workspaces, bulkWorkspaces } = connection;
     const deps: AppDependencies = {
@@ -113,7 +120,7 @@ export class ManyWorkspacesBot {
       workspaces,
       distribution: connection.distribution,
       deps,
-      useCases: bindUseCases(deps),
+      useCases: notingUseCases(bindUseCases(deps), note),
       logger: log.logger,
     });
     const queue = await openQueue(database);

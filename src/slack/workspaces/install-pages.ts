@@ -87,8 +87,16 @@ export function installPages(options: InstallPagesOptions): PageRoutes {
     }
     if (!isAllowed(distribution.allowedWorkspaces, granted)) {
       const { workspaceId, enterpriseId } = granted;
+      const actorId = granted.installedBy;
+      const event = {
+        event: 'workspace-refused',
+        by: 'person',
+        workspaceId,
+        actorId,
+        reason: 'not-allowed',
+      } as const;
       logger.warn(
-        { workspaceId, enterpriseId },
+        { ...event, enterpriseId },
         'A workspace that is not on the list wanted to install the bot.',
       );
       return notAllowedPage(workspaceId);

@@ -42,7 +42,8 @@ export function withWorkspace(finding: WorkspaceFinding): Middleware<AnyMiddlewa
     }
     if (!workspace) {
       noteRefusal('not-installed');
-      logger.warn('A request from a workspace without the bot was passed over.');
+      const event = { event: 'request-refused', by: 'person', workspaceId, reason: 'not-installed' } as const;
+      logger.warn(event, 'A request from a workspace without the bot was passed over.');
       return answerWithoutToken(body, rest as Answering, notInstalled, logger);
     }
     const { event } = body as { event?: { type?: unknown; user?: unknown } };
