@@ -23,6 +23,12 @@ for (const line of text.split('\n')) {
 const service = (name: string): string[] => unit.get('Service')?.get(name) ?? [];
 
 describe('the service unit', () => {
+  it('is started again for as long as it takes, also after its own watchdog has killed it', () => {
+    expect(service('Restart')).toEqual(['on-failure']);
+    // By itself, systemd gives up after a few tries: systemd.unit(5).
+    expect(unit.get('Unit')?.get('StartLimitIntervalSec')).toEqual(['0']);
+  });
+
   it('has its three sections and starts with the machine', () => {
     expect([...unit.keys()]).toEqual(['Unit', 'Service', 'Install']);
     expect(unit.get('Install')?.get('WantedBy')).toEqual(['multi-user.target']);
