@@ -17,6 +17,7 @@ const OPERATOR_COMMANDS = {
   restore: async () => (await import('./operator/data-folder.ts')).restore,
   posts: async () => (await import('./operator/posts.ts')).posts,
   erase: async () => (await import('./operator/erase.ts')).erase,
+  forget: async () => (await import('./operator/forget.ts')).forget,
   'own-record': async () => (await import('./operator/own-record.ts')).scoreOwnRecord,
   'rotate-keys': async () => (await import('./operator/rotate-keys.ts')).rotateKeys,
 };

@@ -5,7 +5,8 @@ import { runDueWork } from './app/clock/ask-members.ts';
 import { takeOutLeftImports } from './app/import/take-out-imports.ts';
 import type { AppDependencies } from './app/ports/app-dependencies.ts';
 import { deliverPost } from './app/posting/deliver.ts';
-import { reduceSprints } from './app/privacy/reduce-sprints.ts';
+import { letGoOfOld } from './app/privacy/ended-teams.ts';
+import { removeMessages } from './app/privacy/remove-messages.ts';
 import { type NoteSecurity, notingStore, notingUseCases } from './app/security-events.ts';
 import { bindUseCases } from './app/use-cases.ts';
 import { homesTouchedBy } from './app/watching/homes-touched.ts';
@@ -105,12 +106,13 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
   };
   await queue.work(deliveryHandler(deliver, logger, metrics));
   const takeOutDaily = onceADay(clock.now, () => takeOutLeftImports(bulk));
-  const reduceDaily = onceADay(clock.now, () => reduceSprints(bulk));
+  const letGoDaily = onceADay(clock.now, () => letGoOfOld(bulk));
   const ticking = startClock(
     async () => {
       await watch.look();
       const served = await runDueWork(bulk);
-      const removed = (await reduceDaily()) + (await takeOutDaily());
+      await removeMessages(bulk);
+      const removed = (await letGoDaily()) + (await takeOutDaily());
       if (removed > 0) logger.info({ removed }, 'old records removed');
       return served;
     },

@@ -61,6 +61,8 @@ export interface RefusalDetails {
   'last-facilitator': { readonly teamNames: readonly string[] };
   /** A team is moved to where it is asked, so not from direct messages. */
   'move-in-channel': Record<never, never>;
+  'team-ended': { readonly teamName: string; readonly erasedOn: string };
+  'team-not-ended': { readonly teamName: string };
   'team-is-here': { readonly teamName: string };
   /** The teams that the person facilitates. */
   'which-team-moves': { readonly teamNames: readonly string[] };
@@ -155,6 +157,7 @@ export type FacilitatorAct =
   | 'guests'
   | 'change-settings'
   | 'move'
+  | 'end-team'
   | 'change-measures'
   | 'choose-baseline'
   | 'days-off'

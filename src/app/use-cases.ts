@@ -34,6 +34,7 @@ import { erasePerson } from './privacy/erase-person.ts';
 import { personalCopy, privacyOverview } from './privacy/privacy-overview.ts';
 import { retroSheet, shareRetro } from './retro/retro-sheet.ts';
 import { explainedToOutsiders } from './team/belonging.ts';
+import { endForm, endTeam, resumeTeam } from './team/end-team.ts';
 import { addGuests, removeGuests } from './team/guests.ts';
 import { leaveForm, leaveTeam } from './team/leave-team.ts';
 import { moveTeam } from './team/move-team.ts';
@@ -83,6 +84,9 @@ const ALL = {
   importValues,
   jointForecast,
   keepBody,
+  endForm,
+  endTeam,
+  resumeTeam,
   leaveForm,
   leaveTeam,
   listCards,

@@ -128,6 +128,7 @@ export function meteredMessenger(
     find: (workspaceId, to, key, since) => messenger.find(workspaceId, to, key, since),
     update: (workspaceId, at, content, image, maySend) =>
       metered(content, 'update', () => messenger.update(workspaceId, at, content, image, maySend)),
+    removeOwn: (workspaceId, channelId, beforeTs) => messenger.removeOwn(workspaceId, channelId, beforeTs),
   };
 }
 

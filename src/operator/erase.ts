@@ -4,7 +4,7 @@
  * have it open.
  */
 import { parseArgs } from 'node:util';
-import { eraseForOperator } from '../app/privacy/erase-person.ts';
+import { eraseForOperator, type Wish } from '../app/privacy/erase-person.ts';
 import { Refusal } from '../app/refusal.ts';
 import { asOperator, type NoteSecurity, notingStore } from '../app/security-events.ts';
 import { createLogger, noteSecurity } from '../logger.ts';
@@ -23,25 +23,45 @@ import {
 const note: NoteSecurity = (event) =>
   noteSecurity(createLogger({ level: 'info', destination: process.stderr }), event);
 
-async function run(database: Database, person: { workspaceId: string; userId: string }): Promise<string> {
+interface Wanted extends Wish {
+  readonly workspaceId: string;
+  readonly userId: string;
+}
+
+const clock = { now: () => new Date() };
+
+async function run(database: Database, { workspaceId, userId, ...wish }: Wanted): Promise<string> {
   try {
-    const store = notingStore(database.store, note);
-    const { records, teamNames } = await asOperator(() => eraseForOperator({ store }, person));
-    const erased = say('operator-erased', { records });
-    return teamNames.length === 0
-      ? erased
-      : `${erased} ${say('operator-erased-teams', { teams: teamNames })}`;
+    const [deps, person] = [
+      { store: notingStore(database.store, note), clock },
+      { workspaceId, userId },
+    ];
+    const { records, teamNames, removesMessages } = await asOperator(() =>
+      eraseForOperator(deps, person, wish),
+    );
+    return [
+      say('operator-erased', { records }),
+      ...(teamNames.length === 0 ? [] : [say('operator-erased-teams', { teams: teamNames })]),
+      ...(removesMessages === undefined
+        ? []
+        : [say('operator-erased-messages', { known: removesMessages ? 'yes' : 'no' })]),
+    ].join(' ');
   } catch (error) {
     throw error instanceof Refusal ? new CommandRefused(refusalWords(error, 'plain').what) : error;
   }
 }
 
 /** @returns undefined when the command doesn't name a person */
-function personIn(args: readonly string[]): { workspaceId: string; userId: string } | undefined {
-  const options = { workspace: { type: 'string' }, user: { type: 'string' } } as const;
+function personIn(args: readonly string[]): Wanted | undefined {
+  const options = {
+    workspace: { type: 'string' },
+    user: { type: 'string' },
+    messages: { type: 'boolean' },
+  } as const;
   try {
-    const { workspace, user } = parseArgs({ args: [...args], options }).values;
-    return workspace && user ? { workspaceId: workspace, userId: user } : undefined;
+    const { workspace, user, messages } = parseArgs({ args: [...args], options }).values;
+    if (!workspace || !user) return undefined;
+    return { workspaceId: workspace, userId: user, ...(messages && { removeMessages: true }) };
   } catch {
     return undefined;
   }

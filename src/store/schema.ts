@@ -7,6 +7,7 @@ export { experiments } from './schema/experiments.ts';
 export { pastChanges, pastSprints, recordedValues } from './schema/history.ts';
 export { installAttempts, installations } from './schema/installations.ts';
 export { posts, prompts, seenEvents, visits } from './schema/posts.ts';
+export { messageRemovals } from './schema/removals.ts';
 export { planChanges, planDrafts, sprintResults } from './schema/sprint-records.ts';
 export { members, sprints, teams } from './schema/teams.ts';
 export { watches } from './schema/watches.ts';

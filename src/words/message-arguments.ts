@@ -786,6 +786,10 @@ export interface Messages {
   'command-move-summary': Record<never, never>;
   'command-setup-measures-usage': Record<never, never>;
   'command-setup-measures-summary': Record<never, never>;
+  'command-end-usage': Record<never, never>;
+  'command-end-summary': Record<never, never>;
+  'command-resume-usage': Record<never, never>;
+  'command-resume-summary': Record<never, never>;
   'command-leave-usage': Record<never, never>;
   'command-leave-summary': Record<never, never>;
   'command-privacy-usage': Record<never, never>;
@@ -2004,7 +2008,23 @@ export interface Messages {
   'odds-unknown-changes': Record<never, never>;
   'operator-erase-usage': Record<never, never>;
   'operator-erased': { readonly records: number };
+  'operator-erased-messages': { readonly known: 'no' | 'yes' };
   'operator-erased-teams': { readonly teams: readonly string[] };
+  'operator-forget-usage': Record<never, never>;
+  'operator-forget-unknown': { readonly workspace: string };
+  'operator-forget-knows': Record<never, never>;
+  'operator-forget-knows-none': Record<never, never>;
+  'operator-forget-tenant': { readonly teams: number; readonly workspace: string };
+  'operator-forget-tenant-named': {
+    readonly teams: number;
+    readonly workspace: string;
+    readonly name: string;
+  };
+  'operator-forget-ask': { readonly tenant: string };
+  'operator-forget-not': Record<never, never>;
+  'operator-forgotten': { readonly records: number; readonly workspace: string };
+  'operator-forgotten-table': { readonly table: string; readonly rows: number };
+  'operator-forgotten-elsewhere': Record<never, never>;
   'operator-posts-usage': Record<never, never>;
   'operator-posts-none': Record<never, never>;
   'operator-post': {
@@ -2250,6 +2270,7 @@ export interface Messages {
       | 'token-gone'
       | 'tries-failed';
     readonly channel: string;
+    readonly days: number;
   };
   'channel-shared-title': { readonly team: string };
   'channel-shared-where': { readonly channel: string };
@@ -2314,6 +2335,9 @@ export interface Messages {
   'privacy-erased': { readonly records: number };
   'privacy-left-teams': { readonly teams: readonly string[] };
   'privacy-erased-elsewhere': Record<never, never>;
+  'privacy-erased-messages': { readonly known: 'no' | 'yes' };
+  'privacy-messages-removed': { readonly count: number };
+  'privacy-messages-left': { readonly count: number };
   'privacy-erase-title': Record<never, never>;
   'privacy-erase-submit': Record<never, never>;
   'privacy-erase-keep': Record<never, never>;
@@ -2322,6 +2346,9 @@ export interface Messages {
   'privacy-erase-stays-head': Record<never, never>;
   'privacy-erase-stays': Record<never, never>;
   'privacy-erase-then': Record<never, never>;
+  'privacy-erase-messages': Record<never, never>;
+  'privacy-erase-messages-hint': Record<never, never>;
+  'privacy-erase-messages-yes': Record<never, never>;
   'privacy-erase-for-good': Record<never, never>;
   'problem-no-number': Record<never, never>;
   'problem-not-a-number': { readonly typed: string };
@@ -2660,6 +2687,7 @@ export interface Messages {
       | 'days-off'
       | 'edit'
       | 'end-experiment'
+      | 'end-team'
       | 'export'
       | 'guests'
       | 'import'
@@ -2692,6 +2720,10 @@ export interface Messages {
   'refusal-last-facilitator-fix': Record<never, never>;
   'refusal-move-in-channel': Record<never, never>;
   'refusal-move-in-channel-fix': Record<never, never>;
+  'refusal-team-ended': { readonly team: string };
+  'refusal-team-ended-fix': { readonly day: string };
+  'refusal-team-not-ended': { readonly team: string };
+  'refusal-team-not-ended-fix': Record<never, never>;
   'refusal-team-is-here': { readonly team: string };
   'refusal-team-is-here-fix': Record<never, never>;
   'refusal-which-team-moves': { readonly teams: readonly string[] };
@@ -3199,6 +3231,26 @@ export interface Messages {
     readonly scale: readonly string[];
   };
   'team-measures-from-when': Record<never, never>;
+  'end-title': Record<never, never>;
+  'end-submit': Record<never, never>;
+  'end-keep': Record<never, never>;
+  'end-asked-no-more': { readonly team: string };
+  'end-sprint-waits': { readonly sprint: string; readonly days: number };
+  'end-erased': { readonly day: string };
+  'end-channel-told': Record<never, never>;
+  'end-export': Record<never, never>;
+  'end-export-yes': Record<never, never>;
+  'team-ended-title': { readonly team: string };
+  'team-ended-by': { readonly person: string };
+  'team-idle': { readonly months: number };
+  'team-ended-until': { readonly day: string };
+  'team-ended-no-more': Record<never, never>;
+  'team-ended-reply': { readonly team: string };
+  'team-resumed-title': { readonly team: string };
+  'team-resumed-by': { readonly person: string };
+  'team-resumed-reply': { readonly team: string };
+  'team-resumed-sprint': { readonly sprint: string };
+  'team-resumed-plan': Record<never, never>;
   'leave-title': Record<never, never>;
   'leave-submit': Record<never, never>;
   'leave-asked-no-more': { readonly team: string };

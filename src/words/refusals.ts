@@ -106,6 +106,11 @@ const TOLD: Told = {
   'nothing-stored': (_, speak) => both(speak, 'nothing-stored'),
   'last-facilitator': ({ teamNames }, speak) => both(speak, 'last-facilitator', { teams: teamNames }),
   'move-in-channel': (_, speak) => both(speak, 'move-in-channel'),
+  'team-ended': ({ teamName, erasedOn }, speak) => ({
+    what: speak('refusal-team-ended', { team: teamName }),
+    fix: speak('refusal-team-ended-fix', { day: erasedOn }),
+  }),
+  'team-not-ended': ({ teamName }, speak) => both(speak, 'team-not-ended', { team: teamName }),
   'team-is-here': ({ teamName }, speak) => both(speak, 'team-is-here', { team: teamName }),
   'which-team-moves': ({ teamNames }, speak) => ({
     what: speak('refusal-which-team-moves', { teams: teamNames }),

@@ -34,6 +34,7 @@ import { erasePerson } from '../../src/app/privacy/erase-person.ts';
 import { personalCopy, privacyOverview } from '../../src/app/privacy/privacy-overview.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import { retroSheet, shareRetro } from '../../src/app/retro/retro-sheet.ts';
+import { endForm, endTeam } from '../../src/app/team/end-team.ts';
 import { addGuests, removeGuests } from '../../src/app/team/guests.ts';
 import type { Place } from '../../src/app/team/place.ts';
 import { measuresForm, setMeasures } from '../../src/app/team/set-measures.ts';
@@ -116,6 +117,7 @@ const BY_PLACE: Record<string, Attempt> = {
   'blockCard by place': (deps, actor, { place }) =>
     blockCard(deps, actor, { place, reference: '1', on: 'x' }),
   'unblockCard by place': (deps, actor, { place }) => unblockCard(deps, actor, { place, reference: '1' }),
+  endForm: (deps, actor, { place }) => endForm(deps, actor, place),
   removalForm: (deps, actor, { place }) => removalForm(deps, actor, place),
   importForm: (deps, actor, { place }) => importForm(deps, actor, place),
   exportSprints: (deps, actor, { place }) => exportSprints(deps, actor, place),
@@ -188,6 +190,7 @@ const BY_ID: Record<string, Attempt> = {
   cancelSprint: (deps, actor, { sprintId }) => cancelSprint(deps, actor, { sprintId, reason: '' }),
   reopenSprint: (deps, actor, { sprintId }) => reopenSprint(deps, actor, { sprintId }),
   previewRemoval: (deps, actor, { teamId, sprintId }) => previewRemoval(deps, actor, { teamId, sprintId }),
+  endTeam: (deps, actor, { teamId }) => endTeam(deps, actor, { teamId }),
   removeImport: (deps, actor, { teamId, sprintId }) => removeImport(deps, actor, { teamId, sprintId }),
   importValues: (deps, actor, { teamId }) =>
     importValues(deps, actor, {
@@ -240,6 +243,8 @@ const FACILITATORS_ONLY = [
   'baselineForm',
   'importForm',
   'importSprints',
+  'endForm',
+  'endTeam',
   'removalForm',
   'previewRemoval',
   'removeImport',

@@ -30,6 +30,8 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'no-work-to-be-off': {},
   'nothing-stored': {},
   'last-facilitator': { teamNames: ['Tugboats', 'Ferries'] },
+  'team-ended': { teamName: 'Tugboats', erasedOn: '2027-12-30' },
+  'team-not-ended': { teamName: 'Tugboats' },
   'move-in-channel': {},
   'team-is-here': { teamName: 'Harbour' },
   'which-team-moves': { teamNames: ['Harbour', 'Pier'] },

@@ -61,7 +61,7 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     charts: { rooms: ['words', 'app', 'sprint', 'forecast', 'threads'], packages: '*' },
     operator: {
       rooms: ['app', 'words', 'store', 'doctor', 'config.ts', 'logger.ts', 'secret-files.ts'],
-      packages: ['node:fs/promises', 'node:util'],
+      packages: ['node:fs/promises', 'node:readline/promises', 'node:util'],
     },
     'operator/health-check.ts': { rooms: [], packages: [] },
     doctor: {

@@ -4,6 +4,12 @@ import { join } from 'node:path';
 import { is } from 'drizzle-orm';
 import { getTableConfig, PgTable } from 'drizzle-orm/pg-core';
 import { describe, expect, test } from 'vitest';
+import {
+  DAYS_UNTIL_FINAL,
+  DAYS_WITHOUT_CHANNEL,
+  MONTHS_IDLE,
+  MONTHS_KEPT_AFTER_END,
+} from '../../src/app/privacy/promised-times.ts';
 import { SETTINGS } from '../../src/app/team/settings.ts';
 import * as schema from '../../src/store/schema.ts';
 import { say } from '../../src/words/say.ts';
@@ -58,8 +64,17 @@ describe('docs/privacy.md', () => {
       scripts: Record<string, string>;
     };
     const named = [...page.matchAll(/npm run ([\w:-]+)/g)].map(([, name]) => name as string);
-    expect(named).toEqual(['erase']);
+    expect(new Set(named)).toEqual(new Set(['erase', 'forget']));
     expect(named.filter((name) => !(name in scripts))).toEqual([]);
+  });
+
+  test('says after how long what nobody uses any more goes, as the program does it', () => {
+    const rows = tableBelow(page, 'What goes when');
+    const cells = rows.flatMap((row) => Object.values(row)).join('\n');
+    expect(cells).toContain(`${DAYS_UNTIL_FINAL} days`);
+    expect(cells).toContain(`${DAYS_WITHOUT_CHANNEL} days`);
+    expect(cells).toContain(`${MONTHS_IDLE} months`);
+    expect(cells).toContain(`${MONTHS_KEPT_AFTER_END} where that is without end`);
   });
 
   test('defers to local law and works agreements', () => {

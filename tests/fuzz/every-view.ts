@@ -37,8 +37,13 @@ import {
 } from '../../src/slack/views/privacy-message.ts';
 import { retroPageComment, retroPageSent, retroSharedReply } from '../../src/slack/views/retro-message.ts';
 import { adviceSharedReply, statusSharedReply } from '../../src/slack/views/sprint-change-views.ts';
-import { leaveFormView } from '../../src/slack/views/team/team-forms.ts';
-import { teamLeftReply, teamSavedReply } from '../../src/slack/views/team/team-messages.ts';
+import { endFormView, leaveFormView } from '../../src/slack/views/team/team-forms.ts';
+import {
+  teamEndedReply,
+  teamLeftReply,
+  teamResumedReply,
+  teamSavedReply,
+} from '../../src/slack/views/team/team-messages.ts';
 import {
   doneFormView,
   notInstalledMessage,
@@ -68,6 +73,7 @@ const OWN_WORDS = new Set([
   'facilitatorIds',
   'startsOn',
   'endsOn',
+  'erasedOn',
   'on',
   'day',
   'state',
@@ -246,6 +252,9 @@ export function everyView(text: string): Record<string, object> {
       isMember: true,
       isProductOwner: true,
     }),
+    end: endFormView({ team, sprintName: text, hasSprints: true, erasedOn: '2027-12-30' }),
+    ended: teamEndedReply({ ...team, endedAt: new Date('2026-11-30T12:00:00Z') }),
+    resumed: teamResumedReply({ team, sprintName: text }),
     left: teamLeftReply(team),
     'several pulled in': pulledMessage({
       heading: typedHeading,

@@ -98,7 +98,7 @@ it('is erased too, though the person was seen on the team before and it was writ
 
   const taken = takeCards({ ...h.deps, store: taking }, actorOf('ben'), { place: CHANNEL, words: '1' });
   await seen.comes;
-  await erasePerson({ store: erasing }, actorOf('ben'));
+  await erasePerson({ ...h.deps, store: erasing }, actorOf('ben'));
   expect((await taken).cards[0]?.ownerIds).toContain(PEOPLE.ben);
   expect(await rowsWith(database, [PEOPLE.ben, 'Ben Ode'])).toEqual([]);
 });

@@ -40,6 +40,19 @@ it('erases even the last facilitator of a team, says how much it was, and the se
   await database.close();
 });
 
+it('has the bot’s messages to the person deleted when asked, and says when it knows of none', async () => {
+  const database = await own.open();
+  const { team } = await savedSprint(database);
+  await database.store.transaction((tx) =>
+    tx.write.teams.saveMembers(team.id, [aMember({ userId: 'U0IDA' })]),
+  );
+  expect(await run('--workspace', WORKSPACE, '--user', 'U0IDA', '--messages')).toEqual({
+    code: 0,
+    stdout: expect.stringContaining('No message to the person is on record, so none is deleted.'),
+  });
+  await database.close();
+});
+
 it.each([[[]], [['--user', 'U0EVA']], [['--user', 'U0EVA', '--team', 'T1']]])(
   'says how it is written when it is not said who is meant: %j',
   async (args) => {

@@ -102,6 +102,7 @@ function messengerWith(answer: () => Promise<typeof AT>): Messenger {
     isShared: async () => false,
     find: async () => AT,
     update: async () => void (await answer()),
+    removeOwn: async () => ({ removed: 0, left: 0, beforeTs: '1.0', isDone: true }),
   };
 }
 

@@ -43,4 +43,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0037_card_evenings.sql': '5e96627e6eb71c9464d7c0105e4bf775fb452e89fc64ac8127faeb2e3db39ec3',
   '0038_roles_told.sql': 'd8b96b291dbc108f57294280e517d1b39a7cd5bebb196f106bc8b722ddffc84a',
   '0039_bodies_of_work.sql': '8e2fa816a8182740a29507564b46532b0bc2a844efa74d652200041effbee6d6',
+  '0040_ended_teams.sql': 'cb55fa57a6657f40078e46ff448dcd03ef0cd3cd26b659ac1244ac391698bbef',
 };

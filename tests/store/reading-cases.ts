@@ -26,6 +26,10 @@ export function readingCases(database: () => Database): void {
     // By type, none can be forgotten.
     const given: { readonly [Name in keyof Reading]: Parameters<Reading[Name]> } = {
       teamById: [team.id],
+      teamsOfWorkspace: [team.workspaceId],
+      tenants: [],
+      teamsWithoutChannel: [new Date()],
+      idleTeams: [new Date()],
       teamByChannel: [team.workspaceId, team.channelId],
       teamInChannel: [team.workspaceId, team.channelId],
       teamsOf: [actor],

@@ -11,7 +11,7 @@ import type {
 } from '../../src/app/advice/advice.ts';
 import type { Channel, Directory, Profile } from '../../src/app/ports/app-dependencies.ts';
 import type { Charts, Picture } from '../../src/app/ports/charts.ts';
-import type { Messenger, PostImage } from '../../src/app/ports/messenger.ts';
+import type { Messenger, PostImage, RemovalStep } from '../../src/app/ports/messenger.ts';
 import type { DeliveryFailureKind, RefusalCause } from '../../src/app/posting/delivery-failure.ts';
 import { DeliveryFailure } from '../../src/app/posting/delivery-failure.ts';
 import type { MessageContent } from '../../src/app/posting/post-kinds.ts';
@@ -106,6 +106,21 @@ export class RecordingMessenger implements Messenger {
       if (!message) throw new Error(`there is no message at ${at.channelId} ${at.ts}`);
       Object.assign(message, { content, image, updates: message.updates + 1 });
     });
+  }
+
+  /** What the next removals answer, in order; when none is left, nothing was there. */
+  readonly removalSteps: (RemovalStep | DeliveryFailure)[] = [];
+  readonly removalsAsked: (readonly [
+    workspaceId: string,
+    channelId: string,
+    beforeTs: string | undefined,
+  ])[] = [];
+
+  async removeOwn(workspaceId: string, channelId: string, beforeTs: string): Promise<RemovalStep> {
+    this.removalsAsked.push([workspaceId, channelId, beforeTs]);
+    const step = this.removalSteps.shift() ?? { removed: 0, left: 0, beforeTs, isDone: true };
+    if (step instanceof DeliveryFailure) throw step;
+    return step;
   }
 
   async #call(on: PlannedFailure['on'], work: () => void): Promise<void> {

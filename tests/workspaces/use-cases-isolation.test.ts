@@ -281,6 +281,12 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     },
     own: {},
   },
+  endForm: { refused: {}, own: inPlaces((use, actor, place) => use.endForm(actor, place)) },
+  endTeam: {
+    refused: { 'the team': (use, actor, { teamId }) => use.endTeam(actor, { teamId }) },
+    own: {},
+  },
+  resumeTeam: { refused: {}, own: inPlaces((use, actor, place) => use.resumeTeam(actor, place)) },
   leaveForm: {
     refused: {},
     own: inPlaces((use, actor, place) => use.leaveForm(actor, { place, teamName: '' })),
@@ -691,6 +697,9 @@ describe('a post', () => {
       { kind: 'daily-prompt', ...about },
       { kind: 'team-set-up', teamId, byUserId },
       { kind: 'team-moved', teamId, byUserId },
+      { kind: 'team-ended', teamId, byUserId },
+      { kind: 'team-idle', teamId },
+      { kind: 'team-resumed', teamId, byUserId },
       { kind: 'import-removed', teamId, byUserId, reason: 'x' },
       { kind: 'plan', sprintId, byUserId },
       { kind: 'verdict', sprintId: north.closedSprintId },

@@ -85,6 +85,20 @@ async function recordResult(
   });
 }
 
+/** Ends a sprint of a team that is no more, without a word to anybody. The team must be locked. */
+export async function endUnwatched(
+  tx: Transaction,
+  team: Team,
+  sprint: Sprint,
+  now: Date,
+  state: 'closed' | 'cancelled',
+): Promise<void> {
+  const ended: Sprint = { ...sprint, ...CLOCK_STOPPED, state, closedAt: sprint.closedAt ?? now };
+  await recordResult(tx, team, ended, now, state === 'cancelled');
+  await tx.write.sprints.update(ended);
+  await guestsGo(tx, ended);
+}
+
 /** Closes the sprint before its time, or again after a reopening. Facilitators only. */
 export async function closeSprint(
   deps: AppDependencies,

@@ -8,7 +8,7 @@ import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import { membershipAt, type Place, requireFacilitator } from '../team/place.ts';
+import { membershipBy, type Place, requireFacilitator } from '../team/place.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
 import { experimentRows } from './experiment-rows.ts';
 import { type ExportedSprint, exportRows } from './export-rows.ts';
@@ -35,9 +35,13 @@ export interface TeamExport {
 const SPRINTS_AT_ONCE = 10;
 
 /** @throws Refusal `nothing-to-export`, `not-a-facilitator`, and those of finding the team. */
-export async function exportSprints(deps: AppDependencies, actor: Actor, place: Place): Promise<TeamExport> {
+export async function exportSprints(
+  deps: AppDependencies,
+  actor: Actor,
+  of: Place | { readonly teamId: string },
+): Promise<TeamExport> {
   const { team, sprints, past, experiments } = await deps.store.transaction(async (tx) => {
-    const membership = await membershipAt(tx.read, actor, place);
+    const membership = await membershipBy(tx.read, actor, 'teamId' in of ? of : { place: of });
     requireFacilitator(membership, 'export');
     const { team } = membership;
     return {

@@ -1,6 +1,7 @@
 /** What a transaction holds until it ends, so that nobody else changes it. Holding twice is holding once. */
 import type { Post } from '../posting/posts.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
+import type { MessageRemoval } from './removals.ts';
 import type { SprintWithTeam } from './sprints.ts';
 import type { Watch } from './watches.ts';
 
@@ -17,6 +18,11 @@ export interface Locks {
 export interface DueSprint {
   readonly team: Team;
   readonly sprint: Sprint;
+}
+
+/** A sprint that was left open when its team ended. */
+export interface EndedSprint extends DueSprint {
+  readonly endedAt: Date;
 }
 
 /** A watched sprint that is to be looked at. */
@@ -52,4 +58,10 @@ export interface Claims {
    * @param now the calendar is UTC's: a day more or less is no matter over months
    */
   sprintsToReduce(now: Date, limit: number): Promise<{ team: Team; sprintId: string }[]>;
+  /** Conversations in which messages of the bot's are still to be deleted. */
+  removalsDue(now: Date, limit: number): Promise<MessageRemoval[]>;
+  /** Open sprints of teams that ended, or whose workspace removed the bot, longer ago than that is easily taken back. */
+  sprintsOfEnded(now: Date, limit: number): Promise<EndedSprint[]>;
+  /** Teams that ended, or whose workspace removed the bot, longer ago than they are kept. */
+  teamsToErase(now: Date, limit: number): Promise<Team[]>;
 }

@@ -37,4 +37,15 @@ export interface Messenger {
     image: PostImage | undefined,
     maySend: () => boolean,
   ): Promise<void>;
+  /** Deletes some of the bot's own messages in a conversation, those before the timestamp, the latest first. */
+  removeOwn(workspaceId: string, channelId: string, beforeTs: string): Promise<RemovalStep>;
+}
+
+/** What was done of a removal, and where it goes on. */
+export interface RemovalStep {
+  readonly removed: number;
+  /** Those that the platform doesn't let the bot delete. */
+  readonly left: number;
+  readonly beforeTs: string;
+  readonly isDone: boolean;
 }

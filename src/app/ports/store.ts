@@ -6,6 +6,7 @@ import type { ImportsAside, ImportWriting } from './imports.ts';
 import type { InstallationReading, InstallationWriting } from './installations.ts';
 import type { Claims, Locks } from './locks.ts';
 import type { PostReading, PostWriting } from './posts.ts';
+import type { RemovalWriting } from './removals.ts';
 import type { DraftReading, Drafts, EventReading, SeenEvents, VisitReading, Visits } from './repeatable.ts';
 import type {
   CardReading,
@@ -19,12 +20,20 @@ import type {
   SprintReading,
   SprintWriting,
 } from './sprints.ts';
-import type { PeopleReading, PeopleWriting, RetentionWriting, TeamReading, TeamWriting } from './teams.ts';
+import type {
+  EndedTeamReading,
+  PeopleReading,
+  PeopleWriting,
+  RetentionWriting,
+  TeamReading,
+  TeamWriting,
+} from './teams.ts';
 import type { WatchWriting } from './watches.ts';
 
 /** Everything that can be asked of the store. None of it changes or holds anything. */
 export interface Reading
   extends TeamReading,
+    EndedTeamReading,
     SprintReading,
     ResultReading,
     HistoryReading,
@@ -53,6 +62,7 @@ export interface Writing {
   readonly posts: PostWriting;
   readonly people: PeopleWriting;
   readonly retention: RetentionWriting;
+  readonly removals: RemovalWriting;
   readonly installations: InstallationWriting;
   readonly imports: ImportWriting;
 }

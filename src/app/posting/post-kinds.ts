@@ -19,6 +19,7 @@ import { questionDays } from '../clock/sprint-clock.ts';
 import { type VerdictContent, verdictContent } from '../closing/verdict-content.ts';
 import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
+import { erasedOn } from '../privacy/promised-times.ts';
 import { retroContent } from '../retro/retro-content.ts';
 import { facilitatorIdsOf, todayOf } from '../team/place.ts';
 import {
@@ -78,6 +79,27 @@ export const POST_KINDS = {
 
   'team-moved': aboutTeam(['byUserId'], async ({ team, post: { recipient }, subject: { byUserId } }) => ({
     content: { team, byUserId, isHere: 'channelId' in recipient && recipient.channelId === team.channelId },
+  })),
+
+  /** To the conversation with somebody who was erased. `reason`: how many messages went, and how many could not. */
+  'messages-removed': aboutNothing(['reason'], async ({ subject: { reason } }) => {
+    const [removed = 0, left = 0] = reason.split(' ').map(Number);
+    return { content: { removed, left } };
+  }),
+
+  'team-ended': aboutTeam(['byUserId'], async ({ team, post, subject: { byUserId } }) =>
+    team.endedAt === undefined && post.postedAt === undefined
+      ? undefined
+      : { content: { team, byUserId, erasedOn: team.endedAt && erasedOn(team, team.endedAt) } },
+  ),
+  /** The clock ended it: no sprint for long. */
+  'team-idle': aboutTeam([], async ({ team, post }) =>
+    team.endedAt === undefined && post.postedAt === undefined
+      ? undefined
+      : { content: { team, erasedOn: team.endedAt && erasedOn(team, team.endedAt) } },
+  ),
+  'team-resumed': aboutTeam(['byUserId'], async ({ team, subject: { byUserId } }) => ({
+    content: { team, byUserId },
   })),
 
   'import-removed': aboutTeam(['byUserId', 'reason'], async ({ team, subject: { byUserId, reason } }) => ({
@@ -319,6 +341,14 @@ function newPost(
   subject: NewPost['subject'],
 ): NewPost {
   return { id: randomUUID(), workspaceId, recipient, subject };
+}
+
+/** About no team, and so about nothing that anybody else could read of. */
+function aboutNothing<Field extends keyof SubjectFields, Content>(
+  fields: readonly Field[],
+  make: KindDeclaration<Field, Content>['make'],
+): KindDeclaration<Field, Content> {
+  return { fields, make };
 }
 
 function aboutTeam<Field extends keyof SubjectFields, Content>(

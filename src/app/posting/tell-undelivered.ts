@@ -34,8 +34,9 @@ export async function tellUndelivered(
   });
 }
 
-/** Nobody needs to hear that a channel which the team has left didn't hear of it. */
-function isFarewell({ subject, recipient }: Post, { channelId }: Team): boolean {
+/** Nobody needs to hear that a channel which the team has left didn't hear of it, nor that of a team that was ended. */
+function isFarewell({ subject, recipient }: Post, { channelId, endedAt }: Team): boolean {
+  if (endedAt) return true;
   return subject.kind === 'team-moved' && 'channelId' in recipient && recipient.channelId !== channelId;
 }
 
@@ -46,6 +47,7 @@ export async function tellOfChannel(
   cause: ChannelCause,
   now: Date,
 ): Promise<void> {
+  if (cause === 'place-gone') await tx.write.teams.noteChannelClosed(team.id, now);
   const about = { kind: 'channel-unreachable', teamId: team.id, reason: cause } as const;
   await tellOnceAWeek(tx, team, { where: team.channelId, cause, about }, now);
 }

@@ -18,6 +18,13 @@ export interface Erased {
   /** Records that were deleted or lost their name. */
   readonly records: number;
   readonly teamNames: readonly string[];
+  /** Whether the bot's messages to the person are being deleted; undefined: that was not asked for. */
+  readonly removesMessages?: boolean;
+}
+
+export interface Wish {
+  /** The bot's messages to the person are to be deleted on the platform as well. */
+  readonly removeMessages?: boolean;
 }
 
 /**
@@ -25,8 +32,12 @@ export interface Erased {
  *
  * @throws Refusal `nothing-stored`; `last-facilitator` while a team would be left with members and no facilitator
  */
-export async function erasePerson(deps: Pick<AppDependencies, 'store'>, actor: Actor): Promise<Erased> {
-  return eraseAll(deps, actor, false);
+export async function erasePerson(
+  deps: Pick<AppDependencies, 'store' | 'clock'>,
+  actor: Actor,
+  wish: Wish = {},
+): Promise<Erased> {
+  return eraseAll(deps, actor, wish, false);
 }
 
 /**
@@ -34,8 +45,12 @@ export async function erasePerson(deps: Pick<AppDependencies, 'store'>, actor: A
  *
  * @throws Refusal `nothing-stored`
  */
-export async function eraseForOperator(deps: Pick<AppDependencies, 'store'>, person: Actor): Promise<Erased> {
-  return eraseAll(deps, person, true);
+export async function eraseForOperator(
+  deps: Pick<AppDependencies, 'store' | 'clock'>,
+  person: Actor,
+  wish: Wish = {},
+): Promise<Erased> {
+  return eraseAll(deps, person, wish, true);
 }
 
 /** What is known of the person from the rounds before. */
@@ -45,21 +60,25 @@ interface Known {
 }
 
 async function eraseAll(
-  deps: Pick<AppDependencies, 'store'>,
+  deps: Pick<AppDependencies, 'store' | 'clock'>,
   actor: Actor,
+  { removeMessages = false }: Wish,
   evenLastFacilitator: boolean,
 ): Promise<Erased> {
   let known: Known = { teamIds: [], names: [] };
   let erased: Erased | undefined;
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
-    const done = await deps.store.transaction((tx) => eraseOnce(tx, actor, known, evenLastFacilitator));
+    const beginAt = removeMessages && !erased ? deps.clock.now() : undefined;
+    const done = await deps.store.transaction((tx) =>
+      eraseOnce(tx, actor, known, evenLastFacilitator, beginAt),
+    );
     if (!done) break;
     erased ??= done;
     known = done;
   }
   if (!erased) throw new Refusal('nothing-stored', {});
-  const { records, teamNames } = erased;
-  return { records, teamNames };
+  const { records, teamNames, removesMessages } = erased;
+  return { records, teamNames, ...(removeMessages && { removesMessages: removesMessages ?? false }) };
 }
 
 /** Undefined: nothing is stored. */
@@ -68,6 +87,7 @@ async function eraseOnce(
   actor: Actor,
   known: Known,
   evenLastFacilitator: boolean,
+  removeMessagesFrom: Date | undefined,
 ): Promise<(Erased & Known) | undefined> {
   // A request that saw the person on a team a moment ago and waits for it comes first, and is cleaned up after.
   for (const teamId of known.teamIds) await tx.lock.team(teamId);
@@ -80,10 +100,13 @@ async function eraseOnce(
   if (stuck.length > 0 && !evenLastFacilitator) throw new Refusal('last-facilitator', { teamNames: stuck });
   for (const { team } of teams) await letGo(tx, team, [actor.userId]);
   const names = [...new Set([...known.names, ...data.memberships.map(({ name }) => String(name))])];
+  // While it is known where they are.
+  const removesMessages = removeMessagesFrom && (await tx.write.removals.begin(actor, removeMessagesFrom));
   await tx.write.people.erase(actor, names);
   const teamIds = new Set([...known.teamIds, ...teams.map(({ team }) => team.id)]);
   return {
     records,
+    ...(removesMessages !== undefined && { removesMessages }),
     teamNames: teams.map(({ team }) => team.name),
     names,
     // In one order for all, as everywhere that several teams are locked.

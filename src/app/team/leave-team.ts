@@ -80,6 +80,8 @@ export async function tellOfOwnerless(
   sprintId: string,
   exceptUserId?: string,
 ): Promise<void> {
+  // Nobody works on them any more.
+  if (team.endedAt) return;
   const posts = facilitatorsOrMembers(members)
     .filter((userId) => userId !== exceptUserId)
     .map((userId) => directPost(team, userId, { kind: 'owner-needed', sprintId }));

@@ -4,6 +4,7 @@ import { NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
 import { dayAt } from '../clock/local-time.ts';
 import type { SprintWithTeam } from '../ports/sprints.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
+import { erasedOn } from '../privacy/promised-times.ts';
 import { type FacilitatorAct, Refusal } from '../refusal.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import type { Actor, Member, Sprint, Team } from './team.ts';
@@ -49,6 +50,25 @@ export async function membershipAt(
   if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
   const [members, openSprints] = await waitForAll([read.membersOf(only.id), read.openSprintsOf(only.id)]);
   return { ...membershipOf(actor, only, members, admitted), openSprints };
+}
+
+/**
+ * The same for a team that was ended, or may have been: the one of the channel, or in direct messages the person's only one
+ * that was.
+ *
+ * @throws Refusal `no-team-here`, `no-team-of-yours`, `several-teams`, `not-a-member`.
+ */
+export async function endedMembershipAt(read: Reading, actor: Actor, place: Place): Promise<Membership> {
+  if (!place.isDirect) {
+    const found = await read.teamInChannel(actor.workspaceId, place.channelId);
+    if (!found) throw new Refusal('no-team-here', {});
+    return anyMembershipOf(actor, found.team, found.members);
+  }
+  const ended = (await read.teamsOfPerson(actor)).map(({ team }) => team).filter(({ endedAt }) => endedAt);
+  const [only, ...others] = ended;
+  if (!only) throw new Refusal('no-team-of-yours', {});
+  if (others.length > 0) throw new Refusal('several-teams', { teamNames: ended.map(({ name }) => name) });
+  return anyMembershipOf(actor, only, await read.membersOf(only.id));
 }
 
 /** @throws Refusal `not-a-member`, also for a team of another workspace. */
@@ -98,6 +118,25 @@ async function nonMembers(read: Reading, actor: Actor): Promise<Refusal> {
 }
 
 function membershipOf(
+  actor: Actor,
+  team: Team,
+  members: readonly Member[],
+  admitted: Admitted = 'members',
+): Membership {
+  const membership = anyMembershipOf(actor, team, members, admitted);
+  refuseEnded(team);
+  return membership;
+}
+
+/** Whoever may know of the team hears that it was ended, and until when it can be taken back. */
+function refuseEnded(team: Team): void {
+  if (!team.endedAt) return;
+  const details = { teamName: team.name, erasedOn: erasedOn(team, team.endedAt) };
+  throw new Refusal('team-ended', details);
+}
+
+/** Whether the team was ended or not. */
+function anyMembershipOf(
   actor: Actor,
   team: Team,
   members: readonly Member[],
@@ -182,6 +221,7 @@ function audienceOf(actor: Actor, team: Team, members: readonly Member[]): Audie
   const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
   const isProductOwner = team.productOwnerId === actor.userId;
   if (!member && !isProductOwner) throw new Refusal('not-a-member', { teamName: team.name });
+  refuseEnded(team);
   const isFacilitator = member !== undefined && facilitates(member, members);
   return { team, members, isFacilitator, isProductOwner };
 }

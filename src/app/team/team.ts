@@ -35,6 +35,8 @@ export interface Team extends TeamSettings, WorkCalendar {
   /** The sprint that velocity growth is measured by; undefined: those of the rule. */
   readonly baselineSprintId: string | undefined;
   readonly baselineRule: BaselineRule;
+  /** When it was ended; undefined while it goes on. */
+  readonly endedAt?: Date | undefined;
 }
 
 /** The first closed sprint with a velocity, or the median of the first three. */

@@ -19,7 +19,7 @@ import { privacy } from './privacy.ts';
 import { retro } from './retro.ts';
 import { cancel, close, goal, plan, reopen } from './sprint.ts';
 import { status } from './status.ts';
-import { guest, leave, move, setup, setupMeasures } from './team.ts';
+import { end, guest, leave, move, resume, setup, setupMeasures } from './team.ts';
 
 const help = command({
   word: 'help',
@@ -88,6 +88,8 @@ export const COMMANDS: readonly Command[] = [
   setup,
   move,
   setupMeasures,
+  end,
+  resume,
   leave,
   privacy,
   help,

@@ -7,9 +7,11 @@ import type { ListenerContext } from '../listeners/listener-context.ts';
 import {
   copyComment,
   copySentMessage,
+  ERASE_FIELDS,
   erasedMessage,
   eraseFormView,
   privacyMessage,
+  REMOVE_MESSAGES,
 } from '../views/privacy-message.ts';
 import { command, readHeld } from './command.ts';
 
@@ -21,9 +23,11 @@ export const privacy = command({
   forms: [
     {
       name: 'erase',
-      submit: async (useCases, { actor, context }) => {
+      fields: ERASE_FIELDS,
+      submit: async (useCases, { actor, fields, context }) => {
         readHeld(personContext, context);
-        return { next: 'close', say: erasedMessage(await useCases.erasePerson(actor)) };
+        const removeMessages = fields.choices(ERASE_FIELDS.messages).includes(REMOVE_MESSAGES);
+        return { next: 'close', say: erasedMessage(await useCases.erasePerson(actor, { removeMessages })) };
       },
     },
   ],

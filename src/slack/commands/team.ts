@@ -6,8 +6,12 @@ import { setupContext, teamContext } from '../form-contexts.ts';
 import { openFormAction } from '../ids.ts';
 import { openForm } from '../listeners/asker.ts';
 import { formButtonMessage } from '../views/form-view.ts';
+import { exportComment } from '../views/import-views.ts';
 import { guestsMessage } from '../views/team/guest-messages.ts';
 import {
+  END_FIELDS,
+  EXPORT_FIRST,
+  endFormView,
   leaveFormView,
   MEASURES_FIELDS,
   measuresFormView,
@@ -16,8 +20,10 @@ import {
 } from '../views/team/team-forms.ts';
 import {
   measuresSavedReply,
+  teamEndedReply,
   teamLeftReply,
   teamMovedReply,
+  teamResumedReply,
   teamSavedReply,
 } from '../views/team/team-messages.ts';
 import { command, readHeld } from './command.ts';
@@ -96,6 +102,38 @@ export const leave = command({
       },
     },
   ],
+});
+
+export const end = command({
+  word: 'end',
+  who: 'facilitator',
+  forms: [
+    {
+      name: 'end',
+      fields: END_FIELDS,
+      cost: 'heavy',
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        endFormView(await useCases.endForm(actor, place), replyTo),
+      submit: async (useCases, { actor, fields, context }, { shareFiles }) => {
+        const { teamId } = readHeld(teamContext, context);
+        const isWanted = fields.choices(END_FIELDS.exportFirst).includes(EXPORT_FIRST);
+        const exported = isWanted ? await useCases.exportSprints(actor, { teamId }) : undefined;
+        // Before the end: without the files the team goes on.
+        if (exported) {
+          const { userId } = actor;
+          await shareFiles({ userId, comment: exportComment(exported), files: exported.files });
+        }
+        return { next: 'close', say: teamEndedReply(await useCases.endTeam(actor, { teamId })) };
+      },
+    },
+  ],
+});
+
+export const resume = command({
+  word: 'resume',
+  who: 'facilitator',
+  run: async ({ useCases }, { actor, place, tell }) =>
+    tell(teamResumedReply(await useCases.resumeTeam(actor, place))),
 });
 
 export const setupMeasures = command({

@@ -66,6 +66,7 @@ const CODES = {
     'accesslimited',
     'app_access_restricted',
     'blocked_file_type',
+    'cant_delete_message',
     'cant_update_message',
     'canvas_disabled_file_team',
     'canvas_disabled_user_team',

@@ -15,6 +15,7 @@ import { postMessage } from '../views/post-message.ts';
 import { isShared } from '../workspaces/directory.ts';
 import { VOID_TOKEN_CODES, type Workspaces } from '../workspaces/workspaces.ts';
 import { toDeliveryFailure } from './delivery-errors.ts';
+import { removeOwnMessages } from './remove-own.ts';
 import { directConversation, uploadImage } from './upload-files.ts';
 
 const METADATA_EVENT = 'loadline_post';
@@ -52,13 +53,16 @@ export function createMessenger({
   const sharing = new Map<string, { readonly isShared: boolean; readonly untilMs: number }>();
 
   /** Works with the workspace's own client. Without the bot there, or after its removal, nothing is sent. */
-  async function within<T>(workspaceId: string, work: (client: WebClient) => Promise<T>): Promise<T> {
+  async function within<T>(
+    workspaceId: string,
+    work: (client: WebClient, botUserId: string) => Promise<T>,
+  ): Promise<T> {
     const workspace = await workspaces.find(workspaceId).catch((cause: unknown) => {
       throw new DeliveryFailure('not-sent', 'workspace_unreadable', { cause });
     });
     if (!workspace) throw new DeliveryFailure('not-installed', 'not_installed');
     try {
-      return await work(workspace.bulk);
+      return await work(workspace.bulk, workspace.botUserId);
     } catch (error) {
       if (!(error instanceof DeliveryFailure) || !VOID_TOKEN_CODES.has(error.code)) throw error;
       const outcome = await workspaces.tokenIsVoid(workspace);
@@ -161,6 +165,9 @@ export function createMessenger({
           client.chat.update({ channel: at.channelId, ts: at.ts, ...view }),
         );
       }),
+
+    removeOwn: (workspaceId, channelId, beforeTs) =>
+      within(workspaceId, (client, botUserId) => removeOwnMessages(client, botUserId, channelId, beforeTs)),
   };
 }
 

@@ -15,13 +15,20 @@ import { experimentQuestionMessage } from './experiment-views.ts';
 import { goalQuestionMessage } from './goal-views.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
+import { messagesRemovedMessage } from './privacy-message.ts';
 import { importRemovedPost } from './removal-views.ts';
 import { sharedRetroMessage } from './retro-message.ts';
 import { cancelledMessage } from './sprint-change-views.ts';
 import { sharedStatusMessage } from './status-message.ts';
 import { guestWelcomeMessage } from './team/guest-messages.ts';
 import { noFacilitatorMessage, roleGivenMessage } from './team/role-message.ts';
-import { teamMovedMessage, teamSetUpMessage } from './team/team-messages.ts';
+import {
+  teamEndedMessage,
+  teamIdleMessage,
+  teamMovedMessage,
+  teamResumedMessage,
+  teamSetUpMessage,
+} from './team/team-messages.ts';
 import { channelUnreachableMessage, memberUnreachableMessage } from './unreachable-messages.ts';
 import { valueQuestionMessage } from './value-views.ts';
 import { directVerdictMessage, verdictMessage } from './verdict-message.ts';
@@ -36,6 +43,10 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'role-given': roleGivenMessage,
     'no-facilitator': noFacilitatorMessage,
     'team-moved': teamMovedMessage,
+    'messages-removed': messagesRemovedMessage,
+    'team-ended': teamEndedMessage,
+    'team-idle': teamIdleMessage,
+    'team-resumed': teamResumedMessage,
     'import-removed': importRemovedPost,
     plan: ({ plan }) => planMessage(plan),
     'goal-question': goalQuestionMessage,

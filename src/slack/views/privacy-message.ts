@@ -1,11 +1,13 @@
 /** What is stored about the person who asks, why, who sees it and for how long; a copy of it, and an erasure. */
 import type { ModalView } from '@slack/types';
+import type { ContentOf } from '../../app/posting/post-kinds.ts';
 import type { Erased } from '../../app/privacy/erase-person.ts';
 import type { PersonalCopy, PrivacyOverview } from '../../app/privacy/privacy-overview.ts';
 import { erasedPerson, storedKind, teamKeeps } from '../../words/privacy.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { ACTIONS } from '../ids.ts';
 import { actions, button, context, lead, section } from './block-builders.ts';
+import { tickField } from './form-inputs.ts';
 import { formView } from './form-view.ts';
 import { lineList } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
@@ -41,7 +43,17 @@ export function copySentMessage({ records }: PersonalCopy): MessageView {
   return messageView([section(mrkdwn('privacy-copy-sent', { records }))]);
 }
 
-/** Asks before a person is erased, and says all that will happen. Nothing is typed in it. */
+export const ERASE_FIELDS = { messages: 'messages' } as const;
+/** The value of the tick. */
+export const REMOVE_MESSAGES = 'remove';
+
+/** To the person, when it is done. */
+export function messagesRemovedMessage({ removed, left }: ContentOf<'messages-removed'>): MessageView {
+  const kept = left === 0 ? [] : [section(mrkdwn('privacy-messages-left', { count: left }))];
+  return messageView([section(mrkdwn('privacy-messages-removed', { count: removed })), ...kept]);
+}
+
+/** Asks before a person is erased, and says all that will happen. */
 export function eraseFormView(replyTo?: string): ModalView {
   const frame = {
     form: 'erase',
@@ -55,13 +67,22 @@ export function eraseFormView(replyTo?: string): ModalView {
     section(`${mrkdwn('privacy-erase-goes-head')}\n${mrkdwn('privacy-erase-goes')}`),
     section(`${mrkdwn('privacy-erase-stays-head')}\n${mrkdwn('privacy-erase-stays')}`),
     section(mrkdwn('privacy-erase-then')),
+    tickField({
+      field: ERASE_FIELDS.messages,
+      label: say('privacy-erase-messages'),
+      hint: say('privacy-erase-messages-hint'),
+      choices: [{ value: REMOVE_MESSAGES, label: say('privacy-erase-messages-yes') }],
+      initial: [],
+      optional: true,
+    }),
     section(mrkdwn('privacy-erase-for-good')),
   ]);
 }
 
-export function erasedMessage({ records, teamNames }: Erased): MessageView {
-  return messageView([
-    section(erasedPerson(records, teamNames)),
-    section(mrkdwn('privacy-erased-elsewhere')),
-  ]);
+export function erasedMessage({ records, teamNames, removesMessages }: Erased): MessageView {
+  const elsewhere =
+    removesMessages === undefined
+      ? mrkdwn('privacy-erased-elsewhere')
+      : mrkdwn('privacy-erased-messages', { known: removesMessages ? 'yes' : 'no' });
+  return messageView([section(erasedPerson(records, teamNames)), section(elsewhere)]);
 }

@@ -1,5 +1,6 @@
 /** To a facilitator: something that the bot had to say can't be delivered, and what to do about it. */
 import type { ContentOf } from '../../app/posting/post-kinds.ts';
+import { DAYS_WITHOUT_CHANNEL } from '../../app/privacy/promised-times.ts';
 import { person } from '../../words/people.ts';
 import { Markup, mrkdwn, say } from '../../words/say.ts';
 import { context, lead, section } from './block-builders.ts';
@@ -17,7 +18,7 @@ export function channelUnreachableMessage({ team, cause }: ContentOf<'channel-un
   }
   return messageView([
     lead(say('channel-unreachable-title', { team: team.name })),
-    section(mrkdwn('channel-unreachable-why', { channel, cause })),
+    section(mrkdwn('channel-unreachable-why', { channel, cause, days: DAYS_WITHOUT_CHANNEL })),
     context(mrkdwn('unreachable-again')),
   ]);
 }

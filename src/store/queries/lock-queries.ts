@@ -8,7 +8,9 @@ import type { Claims, DueSprint, DueWatch, Locks } from '../../app/ports/locks.t
 import type { Team } from '../../app/team/team.ts';
 import { taking } from '../held-locks.ts';
 import { seenEvents, sprints, teams, watches } from '../schema.ts';
+import { claimedSprintsOfEnded, claimedTeamsToErase } from './ended-team-queries.ts';
 import { claimedPost } from './post-queries.ts';
+import { claimedRemovals } from './removal-queries.ts';
 import { claimedSprintsToReduce } from './retention-queries.ts';
 import { isServed, lockedSprintWithTeam, sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
@@ -128,5 +130,8 @@ export function claims(session: SqlSession): Claims {
     closingsDue: (now, limit) => claimDue(sprints.closesAt, now, limit),
     post: (postId) => claimedPost(session, postId),
     sprintsToReduce: (now, limit) => claimedSprintsToReduce(session, now, limit),
+    removalsDue: (now, limit) => claimedRemovals(session, now, limit),
+    sprintsOfEnded: (now, limit) => claimedSprintsOfEnded(session, now, limit),
+    teamsToErase: (now, limit) => claimedTeamsToErase(session, now, limit),
   };
 }

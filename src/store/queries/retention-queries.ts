@@ -2,9 +2,10 @@
  * Reduces sprints that ended long ago to their totals. The database lets cards go only after `begin_reduction`, which
  * checks that the sprint is over and that its totals are kept; see the migration of that name.
  */
+import { subDays } from 'date-fns/subDays';
 import { subHours } from 'date-fns/subHours';
 import { subMonths } from 'date-fns/subMonths';
-import { and, eq, inArray, isNull, lt, ne, sql } from 'drizzle-orm';
+import { and, eq, inArray, isNull, lt, ne, or, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
 import type { RetentionWriting } from '../../app/ports/teams.ts';
 import { ERASED } from '../../app/privacy/without-person.ts';
@@ -16,7 +17,9 @@ import {
   cardOwners,
   cards,
   experiments,
+  installAttempts,
   members,
+  messageRemovals,
   pastChanges,
   pastSprints,
   planChanges,
@@ -30,6 +33,7 @@ import {
   teams,
   visits,
 } from '../schema.ts';
+import { monthsKept, teamErasure } from './ended-team-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 import { teamOf } from './team-queries.ts';
 
@@ -42,12 +46,20 @@ const EVENTS_REMEMBERED_HOURS = 24;
 /** That somebody who is on no team once looked in. */
 const VISITS_KEPT_MONTHS = 12;
 
+/** Where a team keeps everything, or for longer. */
+const DRAFTS_KEPT_MONTHS = 13;
+
+/** The bot may be back in a workspace by then; a failed delivery is kept as long. */
+const REMOVALS_TRIED_DAYS = 14;
+/** It is about somebody who was erased. */
+const REMOVALS_TOLD_DAYS = 1;
+
 /** Each that goes makes everybody read that workspace's past once more. */
 const CHANGES_KEPT_HOURS = 24;
 
 /** Before this instant nothing of the team's is kept in detail. */
 function cutoff(now: Date) {
-  return sql`(${now.toISOString()}::timestamptz at time zone 'UTC') - make_interval(months => ${teams.retentionMonths})`;
+  return sql`(${now.toISOString()}::timestamptz at time zone 'UTC') - make_interval(months => ${monthsKept(now)})`;
 }
 
 export async function claimedSprintsToReduce(
@@ -93,6 +105,8 @@ function withoutPast(daysOff: PgColumn, now: Date) {
 
 export function retentionWriting(session: SqlSession): RetentionWriting {
   return {
+    ...teamErasure(session),
+
     async reduceSprint(sprintId, at) {
       await session.execute(sql`select loadline.begin_reduction(${sprintId})`);
       await deleteDetails(session, sprintId);
@@ -132,9 +146,11 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
       const isOld = (teamId: PgColumn, at: PgColumn) =>
         sql`exists (select from ${teams}
           where ${teams.id} = ${teamId} and ${at} < (${cutoff(now)}) at time zone 'UTC')`;
+      // What was never planned is no detail of a sprint that a team could want to keep without end.
+      const isOldDraft = sql`${planDrafts.savedAt} < ${subMonths(now, DRAFTS_KEPT_MONTHS).toISOString()}::timestamptz`;
       const drafts = await session
         .delete(planDrafts)
-        .where(isOld(planDrafts.teamId, planDrafts.savedAt))
+        .where(or(isOld(planDrafts.teamId, planDrafts.savedAt), isOldDraft))
         .returning({ userId: planDrafts.userId });
       const oldExperiments = session
         .select({ id: experiments.id })
@@ -202,6 +218,24 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
         .delete(seenEvents)
         .where(inArray(seenEvents.eventId, oldEvents))
         .returning({ eventId: seenEvents.eventId });
+      const goneRemovals = await session
+        .delete(messageRemovals)
+        .where(lt(messageRemovals.createdAt, subDays(now, REMOVALS_TRIED_DAYS)))
+        .returning({ id: messageRemovals.id });
+      const goneWordsOfRemovals = await session
+        .delete(posts)
+        .where(
+          and(
+            isNull(posts.sprintId),
+            isNull(posts.teamId),
+            lt(posts.createdAt, subDays(now, REMOVALS_TOLD_DAYS)),
+          ),
+        )
+        .returning({ id: posts.id });
+      const goneAttempts = await session
+        .delete(installAttempts)
+        .where(lt(installAttempts.expiresAt, now))
+        .returning({ stateHash: installAttempts.stateHash });
       const goneChanges = await session
         .delete(pastChanges)
         .where(sql`(${pastChanges.workspaceId}, ${pastChanges.mark}) in (${overtakenChanges(now, limit)})`)
@@ -220,6 +254,9 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
         gonePastTeamDaysOff,
         goneWeekdays,
         goneEvents,
+        goneRemovals,
+        goneWordsOfRemovals,
+        goneAttempts,
         goneChanges,
         goneVisits,
       ].reduce((sum, { length }) => sum + length, 0);

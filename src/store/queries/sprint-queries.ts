@@ -89,8 +89,11 @@ const OPEN_SPRINTS_IN_CHANNEL = frozenSelect(
     order by ${sprints.startsOn}`,
 );
 
-/** The clocks of a workspace that removed the bot are stopped until it is installed again. */
-export const isServed = sql`not exists (select from ${installations}
+/**
+ * The clocks of a workspace that removed the bot are stopped until it is installed again, and those of a team that was ended
+ * until it is taken back.
+ */
+export const isServed = sql`${teams.endedAt} is null and not exists (select from ${installations}
   where ${installations.workspaceId} = ${teams.workspaceId} and ${installations.revokedAt} is not null)`;
 
 async function sprintWith(

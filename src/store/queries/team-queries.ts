@@ -1,5 +1,5 @@
 /** Reads and writes teams and their members. Decides nothing: who may do what is the use cases' business. */
-import { and, asc, eq, inArray, sql } from 'drizzle-orm';
+import { and, asc, eq, inArray, isNull, sql } from 'drizzle-orm';
 import type { TeamReading, TeamWriting } from '../../app/ports/teams.ts';
 import { Refusal } from '../../app/refusal.ts';
 import { mapSettings, SETTING_NAMES, type TeamSettings } from '../../app/team/settings.ts';
@@ -25,6 +25,7 @@ export function teamOf(row: typeof teams.$inferSelect): Team {
     baselineSprintId: row.baselineSprintId ?? undefined,
     baselineRule: row.baselineRule,
     thresholds: thresholdsFrom((name) => row[name] ?? undefined),
+    endedAt: row.endedAt ?? undefined,
     ...settingsIn(row),
   };
 }
@@ -78,6 +79,7 @@ function rowOf(team: Team): Omit<typeof teams.$inferInsert, 'createdAt'> {
     productOwnerId: productOwnerId ?? null,
     sharedChannelId: sharedChannelId ?? null,
     baselineSprintId: baselineSprintId ?? null,
+    endedAt: team.endedAt ?? null,
   };
 }
 
@@ -106,6 +108,7 @@ export function teamReading(session: SqlSession): TeamReading {
             eq(teams.workspaceId, actor.workspaceId),
             eq(members.userId, actor.userId),
             eq(members.isActive, true),
+            isNull(teams.endedAt),
           ),
         )
         .orderBy(asc(teams.name), asc(teams.id));
@@ -116,8 +119,19 @@ export function teamReading(session: SqlSession): TeamReading {
       const rows = await session
         .select()
         .from(teams)
-        .where(and(eq(teams.workspaceId, workspaceId), eq(teams.productOwnerId, userId)))
+        .where(
+          and(eq(teams.workspaceId, workspaceId), eq(teams.productOwnerId, userId), isNull(teams.endedAt)),
+        )
         .orderBy(asc(teams.name), asc(teams.id));
+      return rows.map(teamOf);
+    },
+
+    async teamsOfWorkspace(workspaceId) {
+      const rows = await session
+        .select()
+        .from(teams)
+        .where(eq(teams.workspaceId, workspaceId))
+        .orderBy(asc(teams.id));
       return rows.map(teamOf);
     },
 
@@ -137,6 +151,10 @@ export function teamReading(session: SqlSession): TeamReading {
   };
 }
 
+/** Another channel is open, and a team that is taken back has as long to find one as any other. */
+const STILL_CLOSED = sql`case when ${teams.channelId} = excluded.channel_id
+  and ${teams.endedAt} is not distinct from excluded.ended_at then ${teams.channelClosedAt} end`;
+
 export function teamWriting(session: SqlSession): TeamWriting {
   async function nameOfTeamIn(workspaceId: string, channelId: string): Promise<string> {
     const [row] = await session
@@ -152,7 +170,10 @@ export function teamWriting(session: SqlSession): TeamWriting {
       try {
         // A savepoint, so that the name of the other team can still be read after the refusal.
         await session.transaction((savepoint) =>
-          savepoint.insert(teams).values(row).onConflictDoUpdate({ target: teams.id, set: row }),
+          savepoint
+            .insert(teams)
+            .values(row)
+            .onConflictDoUpdate({ target: teams.id, set: { ...row, channelClosedAt: STILL_CLOSED } }),
         );
       } catch (error) {
         const refused = sqlErrorOf(error);
@@ -166,6 +187,17 @@ export function teamWriting(session: SqlSession): TeamWriting {
           teamName: await nameOfTeamIn(team.workspaceId, team.channelId),
         });
       }
+    },
+
+    async noteChannelClosed(teamId, at) {
+      await session
+        .update(teams)
+        .set({ channelClosedAt: sql`coalesce(${teams.channelClosedAt}, ${at.toISOString()}::timestamptz)` })
+        .where(eq(teams.id, teamId));
+    },
+
+    async noteChannelOpen(teamId) {
+      await session.update(teams).set({ channelClosedAt: null }).where(eq(teams.id, teamId));
     },
 
     async saveMembers(teamId, saved) {

@@ -3,6 +3,7 @@ import type { Reading, Transaction } from '../../app/ports/store.ts';
 import type { JobSender } from '../queue/job-sender.ts';
 import { bodyReading, bodyWriting } from './body-queries.ts';
 import { cardReading, cardWriting } from './card-queries.ts';
+import { endedTeamReading } from './ended-team-queries.ts';
 import { peopleWriting } from './erasure-queries.ts';
 import { experimentReading, experimentWriting } from './experiment-queries.ts';
 import { historyReading, historyWriting } from './history-queries.ts';
@@ -12,6 +13,7 @@ import { claims, locks } from './lock-queries.ts';
 import { peopleReading } from './person-queries.ts';
 import { postReading, postWriting } from './post-queries.ts';
 import { promptReading, promptWriting } from './prompt-queries.ts';
+import { removalWriting } from './removal-queries.ts';
 import {
   draftReading,
   drafts,
@@ -30,6 +32,7 @@ import { watchWriting } from './watch-queries.ts';
 export function readingOver(session: SqlSession): Reading {
   return {
     ...teamReading(session),
+    ...endedTeamReading(session),
     ...sprintReading(session),
     ...resultReading(session),
     ...historyReading(session),
@@ -64,6 +67,7 @@ export function transactionOver(session: SqlSession, sender: JobSender): Transac
       posts: postWriting(session, sender),
       people: peopleWriting(session),
       retention: retentionWriting(session),
+      removals: removalWriting(session),
       installations: installationWriting(session),
       imports: importWriting(session),
     },

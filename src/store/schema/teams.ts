@@ -61,11 +61,16 @@ export const teams = loadline.table(
     valueAfterDays: integer('value_after_days'),
     surpriseInVerdict: boolean('surprise_in_verdict').notNull().default(true),
     carriedOver: text('carried_over').$type<CarriedOver>().notNull().default('left'),
+    /** When the team was ended; null while it goes on. */
+    endedAt: instant('ended_at'),
+    /** Since when its channel is closed to the bot; null while it isn't, as far as is known. */
+    channelClosedAt: instant('channel_closed_at'),
     createdAt: instant('created_at').notNull().defaultNow(),
   },
   (team) => [
     unique('teams_channel_unique').on(team.workspaceId, team.channelId),
     index('teams_by_product_owner').on(team.workspaceId, team.productOwnerId),
+    index('teams_ended').on(team.endedAt).where(sql`ended_at is not null`),
     // The baseline must be one of the team's own sprints.
     foreignKey({
       name: 'teams_baseline_sprint_fk',

@@ -2,13 +2,46 @@
 
 ## npm run erase
 
-operator-erase-usage = Usage: npm run erase -- --workspace ID --user ID, with the ids of the chat platform.
+operator-erase-usage = Usage: npm run erase -- --workspace ID --user ID [--messages], with the ids of the chat platform. With --messages the bot’s messages to the person are deleted as well.
 operator-erased =
     { $records ->
         [one] Erased. { NUMBER($records) } record no longer mentions the person.
        *[other] Erased. { NUMBER($records) } records no longer mention the person.
     }
+operator-erased-messages =
+    { $known ->
+        [yes] The bot’s messages to the person are deleted while it runs; they hear how many went.
+       *[no] No message to the person is on record, so none is deleted.
+    }
 operator-erased-teams = Teams: { SERIES($teams) }.
+
+## npm run forget
+
+operator-forget-usage = Usage: npm run forget -- --workspace ID [--yes], with the id of the chat platform. Without --yes it asks on a terminal.
+operator-forget-unknown = Nothing is stored of the workspace { $workspace }.
+operator-forget-knows = Known workspaces:
+operator-forget-knows-none = No workspace is known.
+# A line of the list, and what is asked about.
+operator-forget-tenant =
+    { $teams ->
+        [one] { $workspace } ({ NUMBER($teams) } team)
+       *[other] { $workspace } ({ NUMBER($teams) } teams)
+    }
+operator-forget-tenant-named =
+    { $teams ->
+        [one] { $workspace }, { $name } ({ NUMBER($teams) } team)
+       *[other] { $workspace }, { $name } ({ NUMBER($teams) } teams)
+    }
+# $tenant: a line of the list.
+operator-forget-ask = Everything of { $tenant } will be erased for good, its token included. Type yes to go on:{ " " }
+operator-forget-not = Nothing was erased.
+operator-forgotten =
+    { $records ->
+        [one] Erased: { NUMBER($records) } row of the workspace { $workspace }.
+       *[other] Erased: { NUMBER($records) } rows of the workspace { $workspace }.
+    }
+operator-forgotten-table = { "  " }{ $table }: { NUMBER($rows) }
+operator-forgotten-elsewhere = Messages stay on the chat platform, and backups hold the workspace until they are overwritten. Ids of requests stay for a day, without its name. If the app is still installed there, remove it: a message to it begins anew.
 
 ## npm run posts
 

@@ -1,10 +1,10 @@
 ## To a facilitator: something can’t be delivered
 
 channel-unreachable-title = I can’t post in the channel of { $team }
-# $cause: why the platform refused it.
+# $cause: why the platform refused it. $days: how long the channel may be closed.
 channel-unreachable-why =
     { $cause ->
-        [place-gone] { $channel } is closed to me: it was archived or deleted, or I am not in it. If it is still in use, type `/invite @loadline` there. If it is gone, move the team: type `/loadline move` in another channel.
+        [place-gone] { $channel } is closed to me: it was archived or deleted, or I am not in it. If it is still in use, type `/invite @loadline` there. If it is gone, move the team: type `/loadline move` in another channel. If it stays closed for { NUMBER($days) } days, I count the team as ended.
         [bot-left] I was removed from { $channel }. Type `/invite @loadline` there, so that I can go on posting.
         [permission] Your workspace doesn’t let me post in { $channel }. Ask somebody who administers the workspace or the channel to allow it.
         [token-gone] My access to your workspace has ended. Ask the person who runs Loadline to install it again.

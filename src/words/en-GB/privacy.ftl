@@ -148,6 +148,25 @@ privacy-erased =
 privacy-left-teams = You are no longer part of { LIST($teams) }.
 privacy-erased-elsewhere = Messages that were sent stay on the chat platform, and so does a copy that you asked for: delete them there. Backups of the database are overwritten after a while; the person who runs Loadline knows when.
 
+# In place of the sentence above, for who asked for their messages to be deleted. $known: whether there are any.
+privacy-erased-messages =
+    { $known ->
+        [yes] I am deleting my messages to you here; that takes some minutes, at most 40 messages a minute. Then I say how many went. Replies in threads, files that you asked for and what you wrote stay: delete them yourself. Backups of the database are overwritten after a while; the person who runs Loadline knows when.
+       *[no] I have no record of a message to you, so I delete none. Messages that were sent stay on the chat platform: delete them there. Backups of the database are overwritten after a while; the person who runs Loadline knows when.
+    }
+
+# In the direct messages of somebody who was erased, once their messages are deleted.
+privacy-messages-removed =
+    { $count ->
+        [one] Done: { NUMBER($count) } of my messages to you is deleted.
+       *[other] Done: { NUMBER($count) } of my messages to you are deleted.
+    }
+privacy-messages-left =
+    { $count ->
+        [one] { NUMBER($count) } more stays: your workspace doesn’t let me delete it. Somebody who administers the workspace can.
+       *[other] { NUMBER($count) } more stay: your workspace doesn’t let me delete them. Somebody who administers the workspace can.
+    }
+
 # The form that asks before somebody is erased. In each list, a line for each thing.
 privacy-erase-title = Erase me?
 privacy-erase-submit = Erase me
@@ -162,6 +181,9 @@ privacy-erase-stays-head = *What stays:*
 privacy-erase-stays =
     • the points that you reported, as the team’s, so that every number stays as it was posted; nothing shows whose they were
     • titles of cards and goals of sprints; where others wrote your name, it says “somebody”
-    • messages that were sent: Loadline can’t take them back from the chat platform
+    • messages that were sent, unless you tick below that my messages to you go as well
 privacy-erase-then = Your open cards will have no owner, and the facilitators hear that they need one. You get no more questions. If somebody adds you to a team again, you start from nothing.
+privacy-erase-messages = My messages to you
+privacy-erase-messages-hint = Daily prompts and everything else that I wrote in our direct messages. It takes some minutes.
+privacy-erase-messages-yes = Delete them on the chat platform as well
 privacy-erase-for-good = *This can’t be undone. Get a copy first if you want one.*

@@ -58,6 +58,7 @@ refusal-not-a-facilitator =
         [assign] Only a facilitator of { $team } can say whose a card is.
         [guests] Only a facilitator of { $team } can say who its guests are.
         [undrop] Only a facilitator of { $team }, its product owner or the person who dropped the card can take that back.
+        [end-team] Only a facilitator of { $team } can end the team, or take that back.
         [move] Only a facilitator of { $team } can move the team to another channel.
         [change-settings] Only a facilitator of { $team } can change the team’s settings.
         [change-measures] Only a facilitator of { $team } can change how the team measures.
@@ -111,6 +112,11 @@ refusal-last-facilitator-fix = Choose another facilitator with `/loadline setup`
 refusal-move-in-channel = A team is moved from the channel that it moves to, not from direct messages.
 refusal-move-in-channel-fix = Go to the team’s new channel and type `/loadline move` there.
 
+# Whatever somebody asks of it.
+refusal-team-ended = { $team } was ended, so nothing can be asked of it or recorded any more.
+refusal-team-ended-fix = A facilitator can take that back until { DATE($day) } with `/loadline resume`; then everything of the team is erased.
+refusal-team-not-ended = { $team } was not ended, so there is nothing to take back.
+refusal-team-not-ended-fix = To plan its next sprint, type `/loadline plan`.
 refusal-team-is-here = { $team } is in this channel already.
 refusal-team-is-here-fix = To move it, type `/loadline move` in the channel that it moves to.
 

@@ -144,6 +144,36 @@ team-measures-saved =
     }
 team-measures-from-when = A sprint that is already planned keeps its closing time. The new thresholds count from the next closing on.
 
+## Ending the team, and taking that back: /loadline end, /loadline resume
+
+end-title = End the team
+end-submit = End the team
+end-keep = Keep it
+end-asked-no-more = • Nobody is asked anything about { $team } any more, from now on. (To close or cancel a sprint only: `/loadline close` or `/loadline cancel`.)
+# $days: how long the sprint waits for the team to be taken back.
+end-sprint-waits = • { $sprint } gets no verdict. If the team is taken back within { NUMBER($days) } days, it goes on; after that it is over.
+end-erased = • What is stored of the team is kept until { DATE($day) }, then erased for good. Until then a facilitator can take this back with `/loadline resume`.
+end-channel-told = • The channel hears of it. Nobody gets a direct message.
+end-export = Before it ends
+end-export-yes = Send me everything as CSV files first
+
+# In the channel, and at its end in the reply to the person who ended it.
+team-ended-title = { $team } was ended
+team-ended-by = { $person } ended the team. Nobody is asked any more.
+team-idle =
+    { $months ->
+        [one] It had no sprint for { NUMBER($months) } month, so I count it as ended.
+       *[other] It had no sprint for { NUMBER($months) } months, so I count it as ended.
+    }
+team-ended-until = What is stored of it is kept until { DATE($day) }, then erased for good. Until then a facilitator can take this back: `/loadline resume`. To get it as CSV files, take it back and type `/loadline export`.
+team-ended-no-more = It was taken back since.
+team-ended-reply = { $team } is ended. The channel hears of it.
+team-resumed-title = { $team } goes on
+team-resumed-by = { $person } took back that the team was ended.
+team-resumed-reply = { $team } goes on, and nothing is erased.
+team-resumed-sprint = { $sprint } goes on as well.
+team-resumed-plan = Next: plan a sprint with `/loadline plan`.
+
 ## Leaving the team: /loadline leave
 
 leave-title = Leave the team

@@ -177,6 +177,7 @@ describe('an attempt that takes too long', () => {
         isShared: messenger.isShared.bind(messenger),
         find: messenger.find.bind(messenger),
         update: messenger.update.bind(messenger),
+        removeOwn: messenger.removeOwn.bind(messenger),
         post: async (...given: Parameters<typeof messenger.post>) => {
           const maySend = given[5] as () => boolean;
           asked.push(maySend());

@@ -174,7 +174,9 @@ describeOnPostgresFirst('erasing a member', (_database, kind) => {
           throw new Error('the disk is full');
         }),
     };
-    await expect(erasePerson({ store: failing as never }, ben)).rejects.toThrow('the disk is full');
+    await expect(erasePerson({ ...h.deps, store: failing as never }, ben)).rejects.toThrow(
+      'the disk is full',
+    );
     expect((await rowsWith(h.database, BENS_WORDS)).sort()).toEqual(before.sort());
   });
 

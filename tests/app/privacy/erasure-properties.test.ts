@@ -56,7 +56,10 @@ describeOnPostgresFirst('erasing people of generated teams', (database, kind) =>
         });
         const before = await store.transaction((tx) => numbersOf(tx, team));
         for (const userId of erased) {
-          await erasePerson(database(), { workspaceId: team.workspaceId, userId });
+          await erasePerson(
+            { store, clock: { now: () => new Date() } },
+            { workspaceId: team.workspaceId, userId },
+          );
           expect(await store.transaction((tx) => numbersOf(tx, team))).toEqual(before);
           // Generated texts hold “@ana”, which is a way to call Ana and goes as well.
           expect(await rowsWith(database(), [userId, NAMES[userId]])).toEqual([]);

@@ -74,6 +74,7 @@ describe('forms sent off', () => {
       'drop-form',
       'edit-card-form',
       'edit-sprint-form',
+      'end-form',
       'erase-form',
       'forecast-form',
       'goal-form',
@@ -145,11 +146,14 @@ describe('forms sent off', () => {
     const form = sentForm(eraseFormView(CHANNEL_ID));
     expect(await bot.submit(form)).toEqual([undefined]);
     expect(bot.useCases.erasePerson.mock.calls).toEqual([
-      [{ workspaceId: sample.WORKSPACE_ID, userId: MIRA_ID }],
+      [{ workspaceId: sample.WORKSPACE_ID, userId: MIRA_ID }, { removeMessages: false }],
     ]);
     expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('You are erased: 24 records');
+    const ticked = { type: 'checkboxes', selected_options: [{ value: 'remove' }] };
+    await bot.submit(sentForm(eraseFormView(CHANNEL_ID), { messages: ticked }));
+    expect(bot.useCases.erasePerson.mock.calls.at(-1)?.[1]).toEqual({ removeMessages: true });
     await bot.submit({ ...form, private_metadata: JSON.stringify({ userId: OLE_ID }) });
-    expect(bot.useCases.erasePerson).toHaveBeenCalledTimes(1);
+    expect(bot.useCases.erasePerson).toHaveBeenCalledTimes(2);
   });
 
   it('say why nobody was erased', async () => {

@@ -499,3 +499,58 @@ describe('whether a channel is shared', () => {
     expect(failure).toMatchObject({ kind: 'not-sent', code: 'internal_error' });
   });
 });
+
+describe('the removal of the bot’s own messages', () => {
+  const remove = (beforeTs = '10.0') =>
+    messengerUnderTest().messenger.removeOwn(WORKSPACE_ID, 'D1', beforeTs);
+  const page = (messages: readonly object[], has_more = false) =>
+    platform.answer('conversations.history', { messages, has_more });
+  const own = (ts: string) => ({ ts, user: 'U0BOT' });
+
+  it('deletes what the bot wrote, and nothing of anybody else', async () => {
+    page([own('9.0'), { ts: '8.0', user: MIRA_ID }, own('7.0')]);
+    platform.answer('chat.delete', {});
+    expect(await remove()).toEqual({ removed: 2, left: 0, beforeTs: '7.0', isDone: true });
+    expect(platform.callsTo('chat.delete').map(({ channel, ts }) => [channel, String(ts)])).toEqual([
+      ['D1', '9.0'],
+      ['D1', '7.0'],
+    ]);
+  });
+
+  it('goes on before what it has looked at, page by page', async () => {
+    page([own('9.5'), { ts: '8.5', user: MIRA_ID }], true);
+    platform.answer('chat.delete', {});
+    expect(await remove()).toMatchObject({ beforeTs: '8.5', isDone: false });
+    await remove('8.5');
+    expect(platform.callsTo('conversations.history').at(-1)).toMatchObject({ channel: 'D1', latest: '8.5' });
+  });
+
+  it('counts what may not be deleted, and what is gone already not at all', async () => {
+    page([own('9.0'), own('8.0'), own('7.0')]);
+    const answers = [
+      { ok: false, error: 'cant_delete_message' },
+      { ok: false, error: 'message_not_found' },
+      {},
+    ];
+    platform.answer('chat.delete', () => answers.shift() as object);
+    expect(await remove()).toEqual({ removed: 1, left: 1, beforeTs: '7.0', isDone: true });
+  });
+
+  it('stops where the platform asks to wait, and loses count of nothing', async () => {
+    page([own('9.0'), own('8.0'), own('7.0')]);
+    const answers = [{}, { ok: false, error: 'ratelimited' }];
+    platform.answer('chat.delete', () => answers.shift() as object);
+    expect(await remove()).toEqual({ removed: 1, left: 0, beforeTs: '9.0', isDone: false });
+  });
+
+  it('deletes no more than 40 in a step', async () => {
+    page(Array.from({ length: 60 }, (_, i) => own(`${100 - i}.0`)));
+    platform.answer('chat.delete', {});
+    expect(await remove()).toEqual({ removed: 40, left: 0, beforeTs: '61.0', isDone: false });
+  });
+
+  it('says when the conversation can’t be read', async () => {
+    platform.refuse('conversations.history', 'channel_not_found');
+    expect(await failureOf(remove())).toMatchObject({ kind: 'refused', code: 'channel_not_found' });
+  });
+});

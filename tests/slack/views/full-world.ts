@@ -98,10 +98,12 @@ import {
 } from '../../../src/slack/views/sprint-change-views.ts';
 import { statusChartMessage, statusMessage } from '../../../src/slack/views/status-message.ts';
 import { guestsMessage, guestWelcomeMessage } from '../../../src/slack/views/team/guest-messages.ts';
-import { measuresFormView, setupFormView } from '../../../src/slack/views/team/team-forms.ts';
+import { endFormView, measuresFormView, setupFormView } from '../../../src/slack/views/team/team-forms.ts';
 import {
   measuresSavedReply,
+  teamEndedReply,
   teamMovedReply,
+  teamResumedReply,
   teamSavedReply,
 } from '../../../src/slack/views/team/team-messages.ts';
 import {
@@ -549,6 +551,16 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'no facilitator': postMessage({ kind: 'no-facilitator', team: fullTeam }),
     'team moved here': postMessage({ kind: 'team-moved', team: fullTeam, byUserId: BEN, isHere: true }),
     'team moved away': postMessage({ kind: 'team-moved', team: fullTeam, byUserId: BEN, isHere: false }),
+    'messages removed': postMessage({ kind: 'messages-removed', removed: 9999, left: 9999 }),
+    'team ended': postMessage({ kind: 'team-ended', team: fullTeam, byUserId: BEN, erasedOn: '2027-12-30' }),
+    'team taken back': postMessage({
+      kind: 'team-ended',
+      team: fullTeam,
+      byUserId: BEN,
+      erasedOn: undefined,
+    }),
+    'team idle': postMessage({ kind: 'team-idle', team: fullTeam, erasedOn: '2027-12-30' }),
+    'team resumed': postMessage({ kind: 'team-resumed', team: fullTeam, byUserId: BEN }),
     'import removed': postMessage({
       kind: 'import-removed',
       team: fullTeam,
@@ -558,6 +570,8 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'values recorded': valuesRecordedMessage(fullValues),
     'import removed, reply': importRemovedReply({ team: fullTeam, sprint: pastSprint, sprintsLeft: 999 }),
     'reply to the mover': teamMovedReply(fullTeam),
+    'reply to who ended it': teamEndedReply({ ...fullTeam, endedAt: new Date('2026-11-30T12:00:00Z') }),
+    'reply to who took it back': teamResumedReply({ team: fullTeam, sprintName: heading.sprint.name }),
     plan: postMessage({ kind: 'plan', plan }),
     verdict: postMessage({ kind: 'verdict', verdict }, chart),
     directVerdict: postMessage({ kind: 'direct-verdict', verdict }, chart),
@@ -762,6 +776,12 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     })),
   };
   const forms: Record<string, ModalView | HomeView> = {
+    'end the team': endFormView({
+      team: fullTeam,
+      sprintName: heading.sprint.name,
+      hasSprints: true,
+      erasedOn: '2027-12-30',
+    }),
     setup: setupFormView(
       {
         ...fullTeam,

@@ -383,14 +383,16 @@ describe('help', () => {
       • /loadline baseline [sprint | first | first three]: Choose what velocity growth is compared with.
       • /loadline try [what]: Keep what the team agreed to try.
       • /loadline digest [time]: Hear of the sprint each morning.
-      • /loadline import: Bring in past sprints from files; you see them first.
-      • /loadline import remove: Take an imported sprint out again.
-      • /loadline export: Get the team’s sprints, cards, answers and changes as files, without who said what.
-      • /loadline move [team]: Move your team to this channel: type it in the new channel.
-      • /loadline setup measures: Change closing time, reminder, planning scale and thresholds.
+      • /loadline import: Bring in past sprints from files.
+      • /loadline import remove: Take an imported sprint out.
+      • /loadline export: Get all of the team’s sprints as files, without who said what.
+      • /loadline move [team]: Move your team to the channel in which you type it.
+      • /loadline setup measures: Change closing time, scale, thresholds and more.
+      • /loadline end: End the team.
+      • /loadline resume: Take that back.
       For anyone
       • /loadline setup: Set up a team in its channel, or change its people and times.
-      • /loadline privacy: See what is stored about you, get a copy, or have it erased.
+      • /loadline privacy: See what is stored about you, get a copy, or be erased.
       • /loadline help: See what you’ll use most.
       Buttons: What is stored about me
       The channel sees sums and cards, never who answered; what you own alone, the team sees with your numbers. [ ]: may be left out."

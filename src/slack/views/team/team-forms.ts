@@ -3,6 +3,8 @@
  * thresholds, in which every field has a usual value already.
  */
 import type { InputBlock, ModalView } from '@slack/types';
+import { DAYS_UNTIL_FINAL } from '../../../app/privacy/promised-times.ts';
+import type { EndForm } from '../../../app/team/end-team.ts';
 import type { LeaveForm } from '../../../app/team/leave-team.ts';
 import type { SetupForm } from '../../../app/team/set-up-team.ts';
 import {
@@ -163,6 +165,41 @@ function settingChoice(choice: SettingChoice): Choice {
 /** As one would type it: without the sign, and without the dust of binary fractions. */
 function percentTyped(share: number | undefined): string {
   return share === undefined ? '' : String(Math.round(share * 1e10) / 1e8);
+}
+
+export const END_FIELDS = { exportFirst: 'exportFirst' } as const;
+/** The value of the tick. */
+export const EXPORT_FIRST = 'export';
+
+/** Says what follows before a team is ended, and offers to hand out what would be gone. */
+export function endFormView(
+  { team, sprintName, hasSprints, erasedOn }: EndForm,
+  replyTo?: string,
+): ModalView {
+  const frame = {
+    form: 'end',
+    title: say('end-title'),
+    submit: say('end-submit'),
+    leave: say('end-keep'),
+    context: { teamId: team.id },
+    replyTo,
+  };
+  const follows = [
+    mrkdwn('end-asked-no-more', { team: team.name }),
+    ...(sprintName === undefined
+      ? []
+      : [mrkdwn('end-sprint-waits', { sprint: sprintName, days: DAYS_UNTIL_FINAL })]),
+    mrkdwn('end-erased', { day: erasedOn }),
+    mrkdwn('end-channel-told'),
+  ];
+  const offer = tickField({
+    field: END_FIELDS.exportFirst,
+    label: say('end-export'),
+    choices: [{ value: EXPORT_FIRST, label: say('end-export-yes') }],
+    initial: [EXPORT_FIRST],
+    optional: true,
+  });
+  return formView(frame, [section(follows.join('\n')), ...(hasSprints ? [offer] : [])]);
 }
 
 /** Says what follows before somebody leaves. */

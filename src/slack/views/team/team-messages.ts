@@ -1,5 +1,7 @@
 /** What the channel reads once a team has been set up, and the replies to the person who set it up or changed it. */
 import type { ContentOf } from '../../../app/posting/post-kinds.ts';
+import { erasedOn, MONTHS_IDLE } from '../../../app/privacy/promised-times.ts';
+import type { ResumedTeam } from '../../../app/team/end-team.ts';
 import type { Team } from '../../../app/team/team.ts';
 import { people, person } from '../../../words/people.ts';
 import { retentionSentence } from '../../../words/privacy.ts';
@@ -42,6 +44,54 @@ export function teamMovedMessage({ team, byUserId, isHere }: ContentOf<'team-mov
 
 export function teamMovedReply({ name }: Team): MessageView {
   return messageView([section(mrkdwn('team-moved-reply', { team: name }))]);
+}
+
+export function teamEndedMessage({ team, byUserId, erasedOn }: ContentOf<'team-ended'>): MessageView {
+  return messageView([
+    lead(say('team-ended-title', { team: team.name })),
+    section(mrkdwn('team-ended-by', { person: person(byUserId) })),
+    ...untilErased(erasedOn),
+  ]);
+}
+
+export function teamIdleMessage({ team, erasedOn }: ContentOf<'team-idle'>): MessageView {
+  return messageView([
+    lead(say('team-ended-title', { team: team.name })),
+    section(mrkdwn('team-idle', { months: MONTHS_IDLE })),
+    ...untilErased(erasedOn),
+  ]);
+}
+
+/** Undefined: the team was taken back since. */
+function untilErased(erasedOn: string | undefined) {
+  return [
+    context(
+      erasedOn === undefined ? mrkdwn('team-ended-no-more') : mrkdwn('team-ended-until', { day: erasedOn }),
+    ),
+  ];
+}
+
+export function teamResumedMessage({ team, byUserId }: ContentOf<'team-resumed'>): MessageView {
+  return messageView([
+    lead(say('team-resumed-title', { team: team.name })),
+    section(mrkdwn('team-resumed-by', { person: person(byUserId) })),
+  ]);
+}
+
+export function teamEndedReply(team: Team): MessageView {
+  const day = team.endedAt ? erasedOn(team, team.endedAt) : '';
+  return messageView([
+    section(mrkdwn('team-ended-reply', { team: team.name })),
+    context(mrkdwn('team-ended-until', { day })),
+  ]);
+}
+
+export function teamResumedReply({ team, sprintName }: ResumedTeam): MessageView {
+  const next =
+    sprintName === undefined
+      ? mrkdwn('team-resumed-plan')
+      : mrkdwn('team-resumed-sprint', { sprint: sprintName });
+  return messageView([section(`${mrkdwn('team-resumed-reply', { team: team.name })} ${next}`)]);
 }
 
 export function teamSavedReply(team: Team, existed: boolean): MessageView {
