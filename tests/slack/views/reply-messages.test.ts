@@ -357,7 +357,6 @@ describe('help', () => {
       • /loadline works weekdays: Say on which weekdays you work.
       • /loadline ask [time zone]: Choose when you are asked each day. For example /loadline ask 10:30 Europe/Lisbon; /loadline ask team for the team’s time.
       • /loadline reopen [card]: Open a finished card again; without a card, the closed sprint.
-      • /loadline leave: Leave the team.
       For everyone on the team and its product owner
       • /loadline status: See how the sprint is going. Only you see it, unless you share it.
       • /loadline cards [first number]: List the sprint’s cards, all or from one number on.
@@ -370,15 +369,16 @@ describe('help', () => {
       • /loadline experiments [keep which]: See and decide about what it tries.
       • /loadline retro [sprint]: Get what a retrospective needs of a sprint.
       • /loadline verdict [on | off]: Get verdicts as messages to you, too.
+      • /loadline leave [team]: Leave the team, whatever you are on it.
       For product owners and facilitators
       • /loadline goal [yes | partly | no] [sentence]: Say whether the sprint goal was met.
       • /loadline value [sprint:] [number]: Record what a closed sprint was worth. For example /loadline value Harbour 12: 1200.
       For facilitators
       • /loadline assign card … @name …: Say whose cards are.
       • /loadline plan: Plan the next sprint and commit to its cards.
-      • /loadline edit [card]: Correct the sprint’s goal, last day or closing time, or a card.
+      • /loadline edit [card]: Correct the sprint or a card.
       • /loadline guest [remove] @name …: Let people take part in this sprint only.
-      • /loadline close: Close the sprint now, before its closing time.
+      • /loadline close: Close the sprint before its time.
       • /loadline cancel: Cancel the sprint; its numbers never count as history.
       • /loadline baseline [sprint | first | first three]: Choose what velocity growth is compared with.
       • /loadline try [what]: Keep what the team agreed to try.
@@ -391,7 +391,7 @@ describe('help', () => {
       • /loadline end: End the team.
       • /loadline resume: Take that back.
       For anyone
-      • /loadline setup: Set up a team in its channel, or change its people and times.
+      • /loadline setup: Set up a team in its channel, or change it.
       • /loadline privacy: See what is stored about you, get a copy, or be erased.
       • /loadline help: See what you’ll use most.
       Buttons: What is stored about me
