@@ -24,6 +24,7 @@ import {
   refuseFullDisk,
   refusingWithoutRoom,
 } from './disk-room.ts';
+import { lettingOthersTurn } from './letting-others-turn.ts';
 
 /** In place of a folder: everything is gone when the process ends. */
 export const IN_MEMORY = 'memory';
@@ -77,8 +78,8 @@ export async function openPglite(
   try {
     const open = isInFolder ? await startInFolder(dataFolder) : await startInMemory(memoryImage);
     client = open;
-    const database = drizzle(open);
-    await migrated(() => migrate(database, MIGRATIONS));
+    await migrated(() => migrate(drizzle(open), MIGRATIONS));
+    const database = drizzle(lettingOthersTurn(open));
     const queueConnection = { db: fromPglite(open as never), backend: 'pglite' as const };
     const sender = await openJobSender(queueConnection, onBackgroundError);
     const session = database as unknown as SqlSession;
