@@ -19,6 +19,10 @@ export const SECURITY_EVENTS = [
   'facilitators-changed',
   'data-exported',
   'person-erased',
+  'team-ended',
+  'team-resumed',
+  'team-erased',
+  'workspace-erased',
 ] as const;
 
 export interface SecurityEvent {
@@ -71,11 +75,19 @@ export function notingStore(store: Store, note: NoteSecurity): Store {
 }
 
 function notingWrites({ read, write }: Transaction, events: SecurityEvent[]): Writing {
-  const { teams, people, installations } = write;
+  const { teams, people, installations, retention } = write;
   return {
     ...write,
     teams: {
       ...teams,
+      async save(team) {
+        const before = await read.teamById(team.id);
+        await teams.save(team);
+        const wasEnded = before?.endedAt !== undefined;
+        if (wasEnded === (team.endedAt !== undefined)) return;
+        const event = wasEnded ? 'team-resumed' : 'team-ended';
+        events.push({ event, ...byWhom(), workspaceId: team.workspaceId, teamId: team.id });
+      },
       async saveMembers(teamId, members) {
         const before = facilitatorIdsOf(await read.membersOf(teamId));
         await teams.saveMembers(teamId, members);
@@ -107,6 +119,21 @@ function notingWrites({ read, write }: Transaction, events: SecurityEvent[]): Wr
         events.push({ event: 'person-erased', ...byWhom(), workspaceId, personId: userId });
       },
     },
+    retention: {
+      ...retention,
+      async eraseTeam(teamId) {
+        const team = await read.teamById(teamId);
+        const rows = await retention.eraseTeam(teamId);
+        if (team) events.push({ event: 'team-erased', ...byWhom(), workspaceId: team.workspaceId, teamId });
+        return rows;
+      },
+      async eraseWorkspace(workspaceId) {
+        const rows = await retention.eraseWorkspace(workspaceId);
+        const isSomething = Object.values(rows).some((count) => count > 0);
+        if (isSomething) events.push({ event: 'workspace-erased', ...byWhom(), workspaceId });
+        return rows;
+      },
+    },
     installations: {
       ...installations,
       async save(installation) {
@@ -116,7 +143,8 @@ function notingWrites({ read, write }: Transaction, events: SecurityEvent[]): Wr
       },
       async revoke(workspaceId, ...rest) {
         const isRevoked = await installations.revoke(workspaceId, ...rest);
-        if (isRevoked) events.push({ event: 'workspace-removed', by: 'platform', workspaceId });
+        const by = acting.getStore() === 'operator' ? 'operator' : 'platform';
+        if (isRevoked) events.push({ event: 'workspace-removed', by, workspaceId });
         return isRevoked;
       },
     },

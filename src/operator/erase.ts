@@ -6,8 +6,7 @@
 import { parseArgs } from 'node:util';
 import { eraseForOperator, type Wish } from '../app/privacy/erase-person.ts';
 import { Refusal } from '../app/refusal.ts';
-import { asOperator, type NoteSecurity, notingStore } from '../app/security-events.ts';
-import { createLogger, noteSecurity } from '../logger.ts';
+import { asOperator, notingStore } from '../app/security-events.ts';
 import type { Database } from '../store/database.ts';
 import { refusalWords } from '../words/refusals.ts';
 import { say } from '../words/say.ts';
@@ -15,13 +14,10 @@ import {
   CommandRefused,
   type CommandResult,
   type Environment,
+  noteBesideResult,
   onDatabase,
   runCommand,
 } from './operator-command.ts';
-
-/** Beside the result, in the form of the bot's log, so that it can be kept with it. */
-const note: NoteSecurity = (event) =>
-  noteSecurity(createLogger({ level: 'info', destination: process.stderr }), event);
 
 interface Wanted extends Wish {
   readonly workspaceId: string;
@@ -33,7 +29,7 @@ const clock = { now: () => new Date() };
 async function run(database: Database, { workspaceId, userId, ...wish }: Wanted): Promise<string> {
   try {
     const [deps, person] = [
-      { store: notingStore(database.store, note), clock },
+      { store: notingStore(database.store, noteBesideResult), clock },
       { workspaceId, userId },
     ];
     const { records, teamNames, removesMessages } = await asOperator(() =>

@@ -6,12 +6,14 @@ import { createInterface } from 'node:readline/promises';
 import { parseArgs } from 'node:util';
 import type { Tenant } from '../app/ports/teams.ts';
 import { forgetWorkspace } from '../app/privacy/forget-workspace.ts';
+import { asOperator, notingStore } from '../app/security-events.ts';
 import type { Database } from '../store/database.ts';
 import { say } from '../words/say.ts';
 import {
   CommandRefused,
   type CommandResult,
   type Environment,
+  noteBesideResult,
   onDatabase,
   runCommand,
 } from './operator-command.ts';
@@ -30,7 +32,8 @@ async function run(database: Database, { workspaceId, isSure }: Wanted, ask: Ask
   if (!tenant) throw new CommandRefused(unknown(workspaceId, tenants));
   const answer = isSure ? 'yes' : await ask?.(say('operator-forget-ask', { tenant: named(tenant) }));
   if (answer?.trim().toLowerCase() !== 'yes') throw new CommandRefused(say('operator-forget-not'));
-  const erased = Object.entries(await forgetWorkspace({ ...database, clock: { now } }, workspaceId));
+  const deps = { store: notingStore(database.store, noteBesideResult), clock: { now } };
+  const erased = Object.entries(await asOperator(() => forgetWorkspace(deps, workspaceId)));
   const records = erased.reduce((sum, [, rows]) => sum + rows, 0);
   return [
     say('operator-forgotten', { records, workspace: workspaceId }),

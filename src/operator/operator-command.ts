@@ -2,7 +2,10 @@
  * What the operator's commands have in common: they read the bot's settings, work on its database, and say the result or
  * what is wrong. With a data folder the bot must be stopped, since only one process may have it open.
  */
+
+import type { NoteSecurity } from '../app/security-events.ts';
 import { type Config, ConfigError, readConfig } from '../config.ts';
+import { createLogger, noteSecurity } from '../logger.ts';
 import { readSecretFiles } from '../secret-files.ts';
 import type { Database } from '../store/database.ts';
 import { openDatabase } from '../store/open-database.ts';
@@ -42,6 +45,10 @@ export async function runCommand(
     return { code: 1, stderr: error.problems.map((problem) => sayCode('start', problem)).join('\n') };
   }
 }
+
+/** To the error output beside the result, in the form of the bot's log, so that it can be kept with it. */
+export const noteBesideResult: NoteSecurity = (event) =>
+  noteSecurity(createLogger({ level: 'info', destination: process.stderr }), event);
 
 /** Opens the bot's database for the work, and closes it in any case. */
 export async function onDatabase<T>(

@@ -3,7 +3,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { sql } from 'drizzle-orm';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { forget } from '../../src/operator/forget.ts';
 import type { CommandResult } from '../../src/operator/operator-command.ts';
 import type { Database } from '../../src/store/database.ts';
@@ -95,6 +95,23 @@ describe.each([
     expect(rest).toEqual(restBefore);
     expect(marks).toBeGreaterThanOrEqual(marksBefore ?? 0);
     expect(Object.keys(there).length).toBeGreaterThanOrEqual(19);
+  });
+
+  it.runIf(where === 'on Postgres')('leaves lines that can be kept, by the operator', async () => {
+    const written: string[] = [];
+    const stderr = vi
+      .spyOn(process.stderr, 'write')
+      .mockImplementation((line) => Boolean(written.push(String(line))));
+    try {
+      await run(['--workspace', WORKSPACE, '--yes']);
+    } finally {
+      stderr.mockRestore();
+    }
+    const events = written.map((line) => JSON.parse(line) as Record<string, unknown>);
+    const names = events.map(({ event }) => event);
+    expect(new Set(names)).toEqual(new Set(['workspace-removed', 'team-erased', 'workspace-erased']));
+    expect(names.at(-1)).toBe('workspace-erased');
+    expect(events.every(({ by, workspaceId }) => by === 'operator' && workspaceId === WORKSPACE)).toBe(true);
   });
 
   it.runIf(where === 'on Postgres')('asks on a terminal, and does nothing without a yes', async () => {

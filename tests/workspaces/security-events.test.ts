@@ -1,8 +1,9 @@
 /** What the log says of who let the bot in, took data away or was refused, and that it holds no id of a person elsewhere. */
 import { readFileSync } from 'node:fs';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { SECURITY_EVENTS } from '../../src/app/security-events.ts';
+import { notingUseCases, SECURITY_EVENTS } from '../../src/app/security-events.ts';
 import { leaveTeam } from '../../src/app/team/leave-team.ts';
+import { bindUseCases } from '../../src/app/use-cases.ts';
 import type { Database } from '../../src/store/database.ts';
 import { emptyDatabase } from '../support/databases.ts';
 import { DISTRIBUTION, ManyWorkspacesBot, NORTH, SOUTH } from '../support/many-workspaces-bot.ts';
@@ -112,6 +113,22 @@ describe('a security event is logged', () => {
       added: [],
       removed: ['U0ANA'],
     });
+  });
+
+  it('when a team is ended, goes on after all, and is erased', async () => {
+    await bot.install(SOUTH);
+    const { id: teamId } = await bot.setUpTeam(SOUTH);
+    const ana = { workspaceId: SOUTH, userId: 'U0ANA' };
+    const useCases = notingUseCases(bindUseCases(bot.deps), () => undefined);
+    await useCases.endTeam(ana, { teamId });
+    await useCases.resumeTeam(ana, { channelId: 'C0TEAM', isDirect: false });
+    await bot.deps.store.transaction((tx) => tx.write.retention.eraseTeam(teamId));
+    const byAna = { by: 'person', workspaceId: SOUTH, actorId: 'U0ANA', teamId };
+    expect(events().slice(-3)).toEqual([
+      { event: 'team-ended', ...byAna },
+      { event: 'team-resumed', ...byAna },
+      { event: 'team-erased', by: 'bot', workspaceId: SOUTH, teamId },
+    ]);
   });
 
   it('as docs/privacy.md lists them', () => {
