@@ -1,7 +1,7 @@
 /** A bot as a process of its own, as an operator runs it, or the bare app that it is compared with. */
 import { type ChildProcess, execFile, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { readFile } from 'node:fs/promises';
+import { readdir, readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import packageJson from '../../package.json' with { type: 'json' };
@@ -25,6 +25,11 @@ export interface AppProcess {
   readonly eventsUrl: string;
   /** From the start of the process until it said that it runs. */
   readonly startMs: number;
+  /**
+   * Processor time of all its threads so far, which says the same on a busy machine as on a quiet one, but for what they
+   * take from each other's caches. Linux only: the kernel's documentation of /proc/PID/schedstat, nanoseconds first.
+   */
+  processorMs(): Promise<number>;
   /** Memory that it holds now. */
   residentMb(): Promise<number>;
   /** The most that it has held since its start. Linux only. */
@@ -38,6 +43,7 @@ export interface AppProcess {
 /** What the log says once everything runs. */
 const RUNNING = /^\{.*"msg":"(?:Loadline|The bare app) is running".*$/m;
 const KIB_PER_MB = 1024;
+const NS_PER_MS = 1_000_000;
 
 /** @param settings environment variables beside those that every bot needs */
 export async function startApp(
@@ -70,6 +76,7 @@ export async function startApp(
   return {
     eventsUrl: `http://127.0.0.1:${port}/slack/events`,
     startMs,
+    processorMs: () => processorMs(child.pid as number),
     residentMb: () => residentMb(child.pid as number),
     async peakMb() {
       const status = await readFile(`/proc/${child.pid}/status`, 'utf8');
@@ -103,6 +110,17 @@ async function saidItRuns(child: ChildProcess): Promise<string> {
       });
     }
   });
+}
+
+async function processorMs(pid: number): Promise<number> {
+  const threads = await readdir(`/proc/${pid}/task`);
+  const times = await Promise.all(
+    threads.map(async (thread) => {
+      const [nanoseconds] = (await readFile(`/proc/${pid}/task/${thread}/schedstat`, 'utf8')).split(' ');
+      return Number(nanoseconds);
+    }),
+  );
+  return times.reduce((sum, time) => sum + time, 0) / NS_PER_MS;
 }
 
 async function residentMb(pid: number): Promise<number> {

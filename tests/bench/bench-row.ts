@@ -12,11 +12,11 @@ export interface BenchRow {
   readonly bound: Bound;
 }
 
-/** The most that the value, or its ratio, may be. */
-export interface Bound {
-  readonly of: 'value' | 'ratio';
-  readonly atMost: number;
-}
+/** The most, or the least, that the value or its ratio may be. */
+export type Bound = { readonly of: 'value' | 'ratio' } & (
+  | { readonly atMost: number }
+  | { readonly atLeast: number }
+);
 
 /** A bench of one or more rows. What it opens it closes. */
 export interface Bench {
@@ -31,5 +31,6 @@ export function benchRow(row: Omit<BenchRow, 'ratio'>): BenchRow {
 }
 
 export function isWithin({ value, ratio, bound }: BenchRow): boolean {
-  return (bound.of === 'value' ? value : ratio) <= bound.atMost;
+  const measured = bound.of === 'value' ? value : ratio;
+  return 'atMost' in bound ? measured <= bound.atMost : measured >= bound.atLeast;
 }

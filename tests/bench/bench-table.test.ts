@@ -19,6 +19,20 @@ test('a row is compared with its bound by value or by ratio, and the bound itsel
   expect(isWithin({ ...SLOW, bound: { of: 'value', atMost: 29 } })).toBe(false);
 });
 
+test('what is to be large has a least value instead', () => {
+  const many = benchRow({
+    name: 'answers',
+    unit: 'per second',
+    value: 120,
+    baseline: 'a bare app',
+    baselineValue: 240,
+    bound: { of: 'ratio', atLeast: 0.4 },
+  });
+  expect(isWithin(many)).toBe(true);
+  expect(isWithin({ ...many, bound: { of: 'ratio', atLeast: 0.6 } })).toBe(false);
+  expect(benchTable([many])).toContain('ratio at least 0.400 ×');
+});
+
 test('the table names value, baseline, ratio and bound, and says loudly when a bound is exceeded', () => {
   const [, line] = benchTable([SLOW]).split('\n');
   expect(line?.split(/ {2,}/)).toEqual([

@@ -8,7 +8,7 @@ export function benchTable(rows: readonly BenchRow[]): string {
     `${digits(row.value)} ${row.unit}`,
     `${digits(row.baselineValue)} ${row.unit}: ${row.baseline}`,
     `${digits(row.ratio)} ×`,
-    `${row.bound.of} at most ${digits(row.bound.atMost)}${row.bound.of === 'ratio' ? ' ×' : ` ${row.unit}`}`,
+    boundWords(row),
     isWithin(row) ? 'within' : 'EXCEEDED',
   ]);
   const all = [['bench', 'value', 'baseline', 'ratio', 'bound', ''], ...lines];
@@ -21,6 +21,11 @@ export function benchTable(rows: readonly BenchRow[]): string {
         .trimEnd(),
     )
     .join('\n');
+}
+
+function boundWords({ bound, unit }: BenchRow): string {
+  const limit = 'atMost' in bound ? `at most ${digits(bound.atMost)}` : `at least ${digits(bound.atLeast)}`;
+  return `${bound.of} ${limit} ${bound.of === 'ratio' ? '×' : unit}`;
 }
 
 /** Three digits that mean something. */

@@ -7,7 +7,9 @@ import { answersBench } from './answers-bench.ts';
 import type { Bench, BenchRow } from './bench-row.ts';
 import { isWithin } from './bench-row.ts';
 import { benchTable } from './bench-table.ts';
+import { capacityBench } from './capacity-bench.ts';
 import { forecastBench } from './forecast-bench.ts';
+import { longHistoryBench } from './long-history-bench.ts';
 import { loopBench } from './loop-bench.ts';
 import { messagesBench } from './messages-bench.ts';
 import { morningBench } from './morning-bench.ts';
@@ -22,8 +24,10 @@ const BENCHES: readonly Bench[] = [
   ratiosBench,
   startBench,
   answersBench,
+  capacityBench,
   statusBench,
   loopBench,
+  longHistoryBench,
   messagesBench,
   morningBench,
 ];
