@@ -97,7 +97,10 @@ describe.each([
     expect(Object.keys(there).length).toBeGreaterThanOrEqual(19);
   });
 
-  it.runIf(where === 'on Postgres')('leaves lines that can be kept, by the operator', async () => {
+  // Nothing of what follows depends on where the data is.
+  if (where !== 'on Postgres') return;
+
+  it('leaves lines that can be kept, by the operator', async () => {
     const written: string[] = [];
     const stderr = vi
       .spyOn(process.stderr, 'write')
@@ -114,7 +117,7 @@ describe.each([
     expect(events.every(({ by, workspaceId }) => by === 'operator' && workspaceId === WORKSPACE)).toBe(true);
   });
 
-  it.runIf(where === 'on Postgres')('asks on a terminal, and does nothing without a yes', async () => {
+  it('asks on a terminal, and does nothing without a yes', async () => {
     const before = await rows();
     expect(await run(['--workspace', WORKSPACE], 'no')).toEqual({ code: 1, stderr: 'Nothing was erased.' });
     expect(await rows()).toEqual(before);
@@ -122,18 +125,14 @@ describe.each([
     expect((await rows()).length).toBeLessThan(before.length);
   });
 
-  it.runIf(where === 'on Postgres')(
-    'refuses a workspace that it does not know, and says which it knows',
-    async () => {
-      const before = await rows();
-      expect(await run(['--workspace', 'W9', '--yes'])).toEqual({
-        code: 1,
-        stderr:
-          'Nothing is stored of the workspace W9.\nKnown workspaces:\nW1, Harbour (1 team)\nW2 (1 team)',
-      });
-      expect(await rows()).toEqual(before);
-    },
-  );
+  it('refuses a workspace that it does not know, and says which it knows', async () => {
+    const before = await rows();
+    expect(await run(['--workspace', 'W9', '--yes'])).toEqual({
+      code: 1,
+      stderr: 'Nothing is stored of the workspace W9.\nKnown workspaces:\nW1, Harbour (1 team)\nW2 (1 team)',
+    });
+    expect(await rows()).toEqual(before);
+  });
 });
 
 it.each([[[]], [['--workspace']], [['--workspace', 'W1', '--user', 'U1']], [['--workspace', 'W1']]])(
