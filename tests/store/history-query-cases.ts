@@ -110,6 +110,24 @@ export function historyQueryCases(database: () => Database): void {
     });
   });
 
+  it('gives all of a past that is longer than what is read at once, of which many sprints ended on one day', async () => {
+    const team = aTeam();
+    const sprints = Array.from({ length: 230 }, (_, i) =>
+      aSprint(team.id, { ...CLOSED, ...month(1 + Math.floor(i / 90)) }),
+    );
+    await database().store.transaction(async (tx) => {
+      await saveAll(
+        tx,
+        team,
+        sprints.map((sprint) => [sprint, { cards: [] }]),
+      );
+      const past = await tx.read.pastSprintsOf(team.id);
+      const ids = (some: readonly string[]): string[] => [...some].sort();
+      expect(ids(past.map(({ sprintId }) => sprintId))).toEqual(ids(sprints.map(({ id }) => id)));
+      expect(past.map(({ endsOn }) => endsOn)).toEqual(sprints.map(({ endsOn }) => endsOn));
+    });
+  });
+
   it('says of a ratio that came after a sprint that there was none yet, in its history and its result', async () => {
     const { finishShare: _later, ...ratios } = RATIOS;
     const noneYet = { undefined: { code: 'ended-before-ratio' } };

@@ -14,6 +14,10 @@ import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 import { latestWatchedSprints } from './watched-sprint-queries.ts';
 
+/** So many sprints are read at once; between them others have their turn. */
+const NUMBERS_AT_ONCE = 100;
+
+/** The next ones after a last day and a sprint. */
 const PAST_NUMBERS = frozenSelect(
   {
     sprintId: pastSprints.sprintId,
@@ -31,7 +35,9 @@ const PAST_NUMBERS = frozenSelect(
     trace: pastSprints.trace,
     cards: pastSprints.cards,
   },
-  sql`from ${pastSprints} where ${pastSprints.teamId} = ${sql.placeholder('team')}`,
+  sql`from ${pastSprints} where ${pastSprints.teamId} = ${sql.placeholder('team')}
+    and (${pastSprints.endsOn}, ${pastSprints.sprintId}) > (${sql.placeholder('day')}::date, ${sql.placeholder('sprint')})
+    order by ${pastSprints.endsOn}, ${pastSprints.sprintId} limit ${sql.raw(String(NUMBERS_AT_ONCE))}`,
 );
 
 const PAST_HEADINGS = frozenSelect(
@@ -95,6 +101,18 @@ const PAST_VERSION = frozenSelect(
   sql`from ${pastChanges} where ${pastChanges.workspaceId} = ${sql.placeholder('workspace')}`,
 );
 
+function numbersOf(row: Awaited<ReturnType<typeof PAST_NUMBERS>>[number]): PastNumbers {
+  return {
+    ...row,
+    memberDays: row.memberDays ?? undefined,
+    pulledInPoints: row.pulledInPoints ?? undefined,
+    surprisePoints: row.surprisePoints ?? undefined,
+    velocityPoints: row.velocityPoints ?? undefined,
+    workedPoints: row.workedPoints ?? undefined,
+    committedFinishedPoints: row.committedFinishedPoints ?? undefined,
+  };
+}
+
 export function historyReading(session: SqlSession): HistoryReading {
   async function pastHeadingsOf(teamId: string): Promise<PastHeading[]> {
     const rows = await PAST_HEADINGS(session, { team: teamId });
@@ -106,16 +124,15 @@ export function historyReading(session: SqlSession): HistoryReading {
   }
 
   async function pastNumbersOf(teamId: string): Promise<PastNumbers[]> {
-    const rows = await PAST_NUMBERS(session, { team: teamId });
-    return rows.map((row) => ({
-      ...row,
-      memberDays: row.memberDays ?? undefined,
-      pulledInPoints: row.pulledInPoints ?? undefined,
-      surprisePoints: row.surprisePoints ?? undefined,
-      velocityPoints: row.velocityPoints ?? undefined,
-      workedPoints: row.workedPoints ?? undefined,
-      committedFinishedPoints: row.committedFinishedPoints ?? undefined,
-    }));
+    const numbers: PastNumbers[] = [];
+    let after = { day: '-infinity', sprint: '' };
+    for (;;) {
+      const rows = await PAST_NUMBERS(session, { team: teamId, ...after });
+      numbers.push(...rows.map(numbersOf));
+      const last = rows.at(-1);
+      if (!last || rows.length < NUMBERS_AT_ONCE) return numbers;
+      after = { day: last.endsOn, sprint: last.sprintId };
+    }
   }
 
   return {
