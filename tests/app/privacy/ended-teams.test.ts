@@ -46,8 +46,12 @@ describeOnPostgresFirst('a team that nobody uses any more', (_database, kind) =>
 
   const stateOf = async (sprintId: string): Promise<string> => (await h.sprint(sprintId))?.state;
   const team = async (): Promise<Team | undefined> => h.read((read) => read.teamById(busy.team.id));
-  const months = async (retentionMonths: number | undefined): Promise<void> =>
-    h.write(async (tx) => tx.write.teams.save({ ...((await team()) as Team), retentionMonths }));
+  const change = async (change: Partial<Team>): Promise<void> => {
+    // Read before the writing begins: the embedded database has one connection.
+    const before = (await team()) as Team;
+    await h.write((tx) => tx.write.teams.save({ ...before, ...change }));
+  };
+  const months = (retentionMonths: number | undefined): Promise<void> => change({ retentionMonths });
 
   const remove = (at: string) =>
     h.write(async (tx) => {
@@ -230,7 +234,7 @@ describeOnPostgresFirst('a team that nobody uses any more', (_database, kind) =>
 
     test('goes on in another channel', async () => {
       await close();
-      await h.write(async (tx) => tx.write.teams.save({ ...((await team()) as Team), channelId: 'C2' }));
+      await change({ channelId: 'C2' });
       h.directory.channels.set('C2', { name: 'quay', isArchived: true, isShared: false });
       await letGo('2026-12-28T13:00:00Z');
       expect((await team())?.endedAt).toBeUndefined();
