@@ -63,8 +63,9 @@ export const move = command({
   who: 'facilitator',
   run: async ({ useCases }, { actor, place, tell }, rest) => {
     // The yes comes last: what others would read is said before.
-    const teamName = rest.replace(/(?:^|\s+)yes$/i, '');
-    const acceptsShared = teamName !== rest;
+    const named = rest.replace(/(?:^|\s)yes$/i, '');
+    const acceptsShared = named !== rest;
+    const teamName = named.trimEnd();
     await tell(teamMovedReply(await useCases.moveTeam(actor, { place, teamName, acceptsShared })));
   },
 });
