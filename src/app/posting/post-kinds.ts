@@ -4,38 +4,29 @@
  */
 
 import { randomUUID } from 'node:crypto';
-import type { Day } from '../../sprint/calendar.ts';
-import type { Advice } from '../advice/advice.ts';
 import { adviceOf } from '../advice/advice-of.ts';
-import {
-  needsNoLastCall,
-  needsNoReminder,
-  type PromptContent,
-  promptContentOf,
-} from '../answering/prompt-content.ts';
-import { type CardLine, cardLine, isOpenCard, needsOwner, statesOf } from '../cards/card-line.ts';
-import type { Asked } from '../clock/prompt-time.ts';
-import { questionDays } from '../clock/sprint-clock.ts';
+import { needsNoLastCall, needsNoReminder } from '../answering/prompt-content.ts';
+import { type CardLine, cardLine, isOpenCard, needsOwner } from '../cards/card-line.ts';
 import { type VerdictContent, verdictContent } from '../closing/verdict-content.ts';
 import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
-import type { Reading, Transaction } from '../ports/store.ts';
+import type { Transaction } from '../ports/store.ts';
 import { erasedOn } from '../privacy/promised-times.ts';
 import { retroContent } from '../retro/retro-content.ts';
-import { facilitatorIdsOf, todayOf } from '../team/place.ts';
-import {
-  activeMembers,
-  type Role,
-  type Sprint,
-  type SprintHeading,
-  type SprintRecords,
-  type Team,
-  workersOf,
-} from '../team/team.ts';
-import { waitForAll } from '../wait-for-all.ts';
+import { facilitatorIdsOf } from '../team/place.ts';
+import { activeMembers, type Role, type SprintHeading, type Team, workersOf } from '../team/team.ts';
 import { digestContent } from '../watching/digest-content.ts';
-import { type DrawnSprint, statusContent } from '../watching/status-content.ts';
+import { statusContent } from '../watching/status-content.ts';
 import { crossing, type Word } from '../watching/watch.ts';
+import { aboutDay } from './about-day.ts';
 import type { ChannelCause, UndeliveredCause } from './delivery-failure.ts';
+import {
+  aboutNothing,
+  aboutSprint,
+  aboutTeam,
+  type ChartWanted,
+  isLate,
+  type KindDeclaration,
+} from './kind-declaration.ts';
 import type { NewPost, Post, PostedAt, SubjectFields } from './posts.ts';
 
 export const POST_KINDS = {
@@ -283,28 +274,6 @@ export type ContentOf<Kind extends PostKind> = Kind extends PostKind
   : never;
 export type MessageContent = ContentOf<PostKind>;
 
-/** What to draw beside the words: the burndown of a sprint, or the picture of an answer. */
-export type ChartWanted = DrawnSprint | { readonly advice: Advice };
-
-/** What a post says and draws. Undefined: there is nothing to say any more. */
-type Made<Content> = { readonly content: Content; readonly chart?: ChartWanted } | undefined;
-
-/** A post that is due, and how to look up what it is about. */
-interface Occasion<Field extends keyof SubjectFields> {
-  readonly tx: Transaction;
-  readonly post: Post;
-  readonly subject: Pick<SubjectFields, Field>;
-  readonly now: Date;
-}
-
-interface KindDeclaration<Field extends keyof SubjectFields, Content> {
-  /** What a post of the kind is about. */
-  readonly fields: readonly Field[];
-  /** Nobody needs it brought up to date: what the message that can't be changed says is not wrong, only old. */
-  readonly mayStayAsItIs?: true;
-  make(occasion: Occasion<Field>): Promise<Made<Content>>;
-}
-
 /** Undefined: there is nothing to say any more, so a post that is not out yet is skipped. */
 export async function postWords(
   tx: Transaction,
@@ -343,47 +312,6 @@ function newPost(
   return { id: randomUUID(), workspaceId, recipient, subject };
 }
 
-/** About no team, and so about nothing that anybody else could read of. */
-function aboutNothing<Field extends keyof SubjectFields, Content>(
-  fields: readonly Field[],
-  make: KindDeclaration<Field, Content>['make'],
-): KindDeclaration<Field, Content> {
-  return { fields, make };
-}
-
-function aboutTeam<Field extends keyof SubjectFields, Content>(
-  fields: readonly Field[],
-  make: (found: Occasion<Field | 'teamId'> & { readonly team: Team }) => Promise<Made<Content>>,
-): KindDeclaration<Field | 'teamId', Content> {
-  return {
-    fields: ['teamId', ...fields],
-    async make(occasion) {
-      const team = await occasion.tx.read.teamById(occasion.subject.teamId);
-      return team && isOurs(occasion.post, team) ? make({ ...occasion, team }) : undefined;
-    },
-  };
-}
-
-interface FoundSprint extends DrawnSprint {
-  readonly records: SprintRecords;
-}
-
-function aboutSprint<Field extends keyof SubjectFields, Content>(
-  fields: readonly Field[],
-  make: (found: Occasion<Field | 'sprintId'> & FoundSprint) => Promise<Made<Content>>,
-): KindDeclaration<Field | 'sprintId', Content> {
-  return {
-    fields: ['sprintId', ...fields],
-    async make(occasion) {
-      const { sprintId } = occasion.subject;
-      const { read } = occasion.tx;
-      const [found, records] = await waitForAll([read.sprintWithTeam(sprintId), read.recordsOf(sprintId)]);
-      if (!found || !isOurs(occasion.post, found.team)) return undefined;
-      return make({ ...occasion, ...found, records, states: statesOf(records) });
-    },
-  };
-}
-
 /** A reply below the verdict; skipped while there is nothing to say. */
 function underVerdict(hasWords: (verdict: VerdictContent) => boolean) {
   return aboutSprint([], async ({ tx, team, sprint, post, now }) => {
@@ -394,87 +322,4 @@ function underVerdict(hasWords: (verdict: VerdictContent) => boolean) {
 
 function isNotAsPlanned({ surprisePoints, driftPoints, origin, state }: CardLine): boolean {
   return surprisePoints !== 0 || driftPoints !== 0 || origin === 'pulled-in' || state !== 'finished';
-}
-
-/**
- * A member's day: the prompt, or what reminds of it and isn't sent once the day is met.
- *
- * @param isMet whether there is nothing more to ask, as far as this post is concerned
- */
-function aboutDay({
-  skipIfMet,
-  isMet = (_team, _sprint, _userId, _records, prompt) => prompt !== undefined && prompt.state !== 'asked',
-}: {
-  readonly skipIfMet: boolean;
-  readonly isMet?: typeof needsNoLastCall;
-}) {
-  const make = async ({ tx, post, now, subject }: Occasion<'sprintId' | 'userId' | 'day'>) => {
-    const { userId, day } = subject;
-    const contents: PromptContent[] = [];
-    let placesBefore = 0;
-    for (const { team, members, sprint, records, asked } of await readWaiting(tx.read, post, subject)) {
-      const member: Asked & { readonly userId: string } = members.find((it) => it.userId === userId) ?? {
-        userId,
-      };
-      const isDone = isMet(team, sprint, userId, records, asked);
-      const state = isDone ? (asked?.state ?? 'asked') : 'asked';
-      const met = promptContentOf(team, sprint, member, day, records, state);
-      const isListed =
-        !skipIfMet && met.state === 'asked' && !questionDays(team, sprint, member).includes(day);
-      // A co-owner may have finished the member's last card in the meantime.
-      const hasOpenCards = met.cards.some((card) => card.state === 'open');
-      // A prompt that was held up until its day had passed is not asked afterwards.
-      const isGone = !workersOf(members, sprint.id).some((one) => one.userId === userId);
-      const isNeedless = isGone || isLate(team, sprint, day, now) || (skipIfMet && (isDone || !hasOpenCards));
-      if (post.postedAt === undefined && isNeedless) continue;
-      contents.push({ ...met, placesBefore, ...(isListed && { state: 'listed' as const }) });
-      placesBefore += met.cards.length;
-    }
-    const [first, ...others] = contents.map((one) => ({ ...one, placesInAll: placesBefore }));
-    if (!first) return undefined;
-    const prompt: PromptContent = others.length === 0 ? first : { ...first, others };
-    return { content: { prompt } };
-  };
-  const fields = ['sprintId', 'userId', 'day'] as const;
-  const declaration: KindDeclaration<(typeof fields)[number], { readonly prompt: PromptContent }> = {
-    fields,
-    make,
-  };
-  // A prompt confirms the answer to it, so that one in a message that can't be changed is confirmed in a new one.
-  return skipIfMet ? ({ ...declaration, mayStayAsItIs: true } as const) : declaration;
-}
-
-/** The sprints that a post asks somebody about, with what was said in each and how its prompt was met. */
-async function readWaiting(
-  read: Reading,
-  post: Post,
-  subject: Pick<SubjectFields, 'sprintId' | 'userId' | 'day'>,
-) {
-  const sprintNow = (sprintId: string) =>
-    waitForAll([read.sprintWithTeam(sprintId), read.recordsOf(sprintId)]);
-  // Nearly every post is about one sprint, so that is read while the others are looked for.
-  const [prompts, itsOwn] = await waitForAll([read.promptsOfPost(post.id), sprintNow(subject.sprintId)]);
-  const { sprintId, userId, day } = subject;
-  // A prompt that was recorded before prompts knew what reminded of them.
-  const alone = prompts.length === 0 ? await read.promptOf(sprintId, userId, day) : undefined;
-  const about =
-    prompts.length === 0
-      ? [{ sprintId, asked: alone }]
-      : prompts.map((asked) => ({ sprintId: asked.sprintId, asked }));
-  const waiting = [];
-  for (const one of about) {
-    const [found, records] = one.sprintId === sprintId ? itsOwn : await sprintNow(one.sprintId);
-    if (found && isOurs(post, found.team)) waiting.push({ ...found, records, asked: one.asked });
-  }
-  return waiting;
-}
-
-/** What was to be said on a day is not said on another, nor of a sprint that is over. */
-function isLate(team: Team, sprint: Sprint, day: Day, now: Date): boolean {
-  return sprint.state !== 'open' || todayOf(team, now) !== day;
-}
-
-/** Nothing of one workspace is shown in another, even if a record says otherwise. */
-function isOurs(post: Post, team: Team): boolean {
-  return team.workspaceId === post.workspaceId;
 }
