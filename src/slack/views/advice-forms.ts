@@ -1,5 +1,5 @@
 /** The forms of the planning questions. */
-import type { ModalView } from '@slack/types';
+import type { InputBlock, ModalView } from '@slack/types';
 import type { AdviceQuestion, RangeAdvice } from '../../app/advice/advice.ts';
 import type { ForecastForm } from '../../app/advice/ask-advice.ts';
 import { number } from '../../words/amounts.ts';
@@ -18,7 +18,7 @@ export const FORECAST_FIELDS = {
   byDay: 'byDay',
 } as const;
 
-const POINTS_MAX_LENGTH = 20;
+export const POINTS_MAX_LENGTH = 20;
 
 /**
  * Asks how large a body of work is, to forecast when it will be finished.
@@ -52,14 +52,7 @@ export function forecastFormView(
       initial: asked ? String(asked.backlogPoints) : '',
       maxLength: POINTS_MAX_LENGTH,
     }),
-    textField({
-      field: fields.growthPoints,
-      label: say('forecast-form-growth'),
-      hint: say('forecast-form-growth-hint'),
-      optional: true,
-      initial: growthText(asked),
-      maxLength: POINTS_MAX_LENGTH,
-    }),
+    growthField(asked),
     textField({
       field: fields.sharePercent,
       label: say('forecast-form-share'),
@@ -78,14 +71,21 @@ export function forecastFormView(
   ]);
 }
 
-/** As it is typed. */
-export function growthText(
+/** By how much the work grows while it is done; the same in every form about a body of work. @param asked as it was typed */
+export function growthField(
   asked:
     | Pick<Extract<AdviceQuestion, { about: 'forecast' }>, 'growthPoints' | 'growthMostPoints'>
     | undefined,
-): string {
+): InputBlock {
   const ends = [asked?.growthPoints, asked?.growthMostPoints];
-  return ends.filter((points) => points !== undefined).join('-');
+  return textField({
+    field: FORECAST_FIELDS.growthPoints,
+    label: say('forecast-form-growth'),
+    hint: say('forecast-form-growth-hint'),
+    optional: true,
+    initial: ends.filter((points) => points !== undefined).join('-'),
+    maxLength: POINTS_MAX_LENGTH,
+  });
 }
 
 /** Where no form can be opened, since nothing was pressed: what to type, and a button that opens it. */

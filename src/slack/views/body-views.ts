@@ -8,7 +8,7 @@ import { mrkdwn, say } from '../../words/say.ts';
 import { mrkdwnOf } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, openFormAction } from '../ids.ts';
-import { growthText } from './advice-forms.ts';
+import { FORECAST_FIELDS, growthField, POINTS_MAX_LENGTH } from './advice-forms.ts';
 import { adviceMessage } from './advice-message.ts';
 import { actions, button, type ChartImage, section } from './block-builders.ts';
 import { choiceField, textField } from './form-inputs.ts';
@@ -18,7 +18,7 @@ import { type MessageView, messageView } from './message-view.ts';
 /** The first three are named as in the forecast's form. */
 export const BODY_FIELDS = {
   backlogPoints: 'backlogPoints',
-  growthPoints: 'growthPoints',
+  growthPoints: FORECAST_FIELDS.growthPoints,
   sharePercent: 'sharePercent',
   name: 'name',
   turn: 'turn',
@@ -26,8 +26,6 @@ export const BODY_FIELDS = {
 } as const;
 
 export const BODY_STATES = ['open', 'done', 'removed'] as const;
-
-const POINTS_MAX_LENGTH = 20;
 
 /** @param asked a forecast that is to be kept */
 export function bodyFormView(
@@ -62,14 +60,7 @@ export function bodyFormView(
       initial: amount(points),
       maxLength: POINTS_MAX_LENGTH,
     }),
-    textField({
-      field: fields.growthPoints,
-      label: say('forecast-form-growth'),
-      hint: say('forecast-form-growth-hint'),
-      optional: true,
-      initial: growthText(body ?? asked),
-      maxLength: POINTS_MAX_LENGTH,
-    }),
+    growthField(body ?? asked),
     textField({
       field: fields.sharePercent,
       label: say('forecast-form-share'),
