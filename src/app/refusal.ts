@@ -58,7 +58,6 @@ export interface RefusalDetails {
   /** The person works on no team's cards: they may look after one. */
   'no-work-to-be-off': Record<never, never>;
   'nothing-stored': Record<never, never>;
-  'last-facilitator': { readonly teamNames: readonly string[] };
   /** A team is moved to where it is asked, so not from direct messages. */
   'move-in-channel': Record<never, never>;
   'team-ended': { readonly teamName: string; readonly erasedOn: string };

@@ -4,7 +4,7 @@
  * have it open.
  */
 import { parseArgs } from 'node:util';
-import { eraseForOperator, type Wish } from '../app/privacy/erase-person.ts';
+import { erasePerson, type Wish } from '../app/privacy/erase-person.ts';
 import { Refusal } from '../app/refusal.ts';
 import { asOperator, notingStore } from '../app/security-events.ts';
 import type { Database } from '../store/database.ts';
@@ -32,9 +32,7 @@ async function run(database: Database, { workspaceId, userId, ...wish }: Wanted)
       { store: notingStore(database.store, noteBesideResult), clock },
       { workspaceId, userId },
     ];
-    const { records, teamNames, removesMessages } = await asOperator(() =>
-      eraseForOperator(deps, person, wish),
-    );
+    const { records, teamNames, removesMessages } = await asOperator(() => erasePerson(deps, person, wish));
     return [
       say('operator-erased', { records }),
       ...(teamNames.length === 0 ? [] : [say('operator-erased-teams', { teams: teamNames })]),

@@ -2716,8 +2716,6 @@ export interface Messages {
   'refusal-no-work-to-be-off-fix': Record<never, never>;
   'refusal-nothing-stored': Record<never, never>;
   'refusal-nothing-stored-fix': Record<never, never>;
-  'refusal-last-facilitator': { readonly teams: readonly string[] };
-  'refusal-last-facilitator-fix': Record<never, never>;
   'refusal-move-in-channel': Record<never, never>;
   'refusal-move-in-channel-fix': Record<never, never>;
   'refusal-team-ended': { readonly team: string };

@@ -104,7 +104,6 @@ const TOLD: Told = {
   'set-up-from-outside': (_, speak) => both(speak, 'set-up-from-outside'),
   'no-work-to-be-off': (_, speak) => both(speak, 'no-work-to-be-off'),
   'nothing-stored': (_, speak) => both(speak, 'nothing-stored'),
-  'last-facilitator': ({ teamNames }, speak) => both(speak, 'last-facilitator', { teams: teamNames }),
   'move-in-channel': (_, speak) => both(speak, 'move-in-channel'),
   'team-ended': ({ teamName, erasedOn }, speak) => ({
     what: speak('refusal-team-ended', { team: teamName }),

@@ -29,7 +29,6 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'set-up-left-to-others': { admins: true },
   'no-work-to-be-off': {},
   'nothing-stored': {},
-  'last-facilitator': { teamNames: ['Tugboats', 'Ferries'] },
   'team-ended': { teamName: 'Tugboats', erasedOn: '2027-12-30' },
   'team-not-ended': { teamName: 'Tugboats' },
   'move-in-channel': {},

@@ -216,7 +216,6 @@ export function everyView(text: string): Record<string, object> {
         { name: text, retentionMonths: 12 },
         { name: text, retentionMonths: undefined },
       ],
-      needFacilitator: [text],
     }),
     'copy of personal data': copySentMessage({ records: 3 } as never),
     'comment on a copy': { text: copyComment({ records: 3 } as never) },

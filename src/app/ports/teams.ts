@@ -41,20 +41,11 @@ export interface TeamWriting {
   saveMembers(teamId: string, members: readonly Member[]): Promise<void>;
 }
 
-/** A team that a person belongs to, or did. */
-export interface PersonsTeam {
-  readonly team: Team;
-  readonly isFacilitator: boolean;
-  /** Active members besides the person, and those among them who facilitate. */
-  readonly otherMembers: number;
-  readonly otherFacilitators: number;
-}
-
 export interface PeopleReading {
   /** Everything that is stored under the person's id in their workspace; of nobody else. */
   personalData(actor: Actor): Promise<PersonalData>;
   /** The teams in which the person is or was a member, or is the product owner; in order of name. */
-  teamsOfPerson(actor: Actor): Promise<PersonsTeam[]>;
+  teamsOfPerson(actor: Actor): Promise<Team[]>;
 }
 
 export interface PeopleWriting {

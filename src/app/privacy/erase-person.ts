@@ -6,10 +6,9 @@
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import { letGo } from '../team/leave-team.ts';
+import { letGo, tellIfStuck } from '../team/leave-team.ts';
 import type { Actor } from '../team/team.ts';
 import { countOf } from './personal-data.ts';
-import { leavesNoFacilitator } from './privacy-overview.ts';
 
 /** What a request that was under way has written in the meantime is erased as well. */
 const MOST_ROUNDS = 3;
@@ -27,51 +26,27 @@ export interface Wish {
   readonly removeMessages?: boolean;
 }
 
-/**
- * Erases the one who asks.
- *
- * @throws Refusal `nothing-stored`; `last-facilitator` while a team would be left with members and no facilitator
- */
-export async function erasePerson(
-  deps: Pick<AppDependencies, 'store' | 'clock'>,
-  actor: Actor,
-  wish: Wish = {},
-): Promise<Erased> {
-  return eraseAll(deps, actor, wish, false);
-}
-
-/**
- * Erases somebody who can't ask any more, for the operator: even the last facilitator, whose part each member then has.
- *
- * @throws Refusal `nothing-stored`
- */
-export async function eraseForOperator(
-  deps: Pick<AppDependencies, 'store' | 'clock'>,
-  person: Actor,
-  wish: Wish = {},
-): Promise<Erased> {
-  return eraseAll(deps, person, wish, true);
-}
-
 /** What is known of the person from the rounds before. */
 interface Known {
   readonly teamIds: readonly string[];
   readonly names: readonly string[];
 }
 
-async function eraseAll(
+/**
+ * Erases the one who asks, or, for the operator, somebody who can't ask any more.
+ *
+ * @throws Refusal `nothing-stored`
+ */
+export async function erasePerson(
   deps: Pick<AppDependencies, 'store' | 'clock'>,
-  actor: Actor,
-  { removeMessages = false }: Wish,
-  evenLastFacilitator: boolean,
+  person: Actor,
+  { removeMessages = false }: Wish = {},
 ): Promise<Erased> {
   let known: Known = { teamIds: [], names: [] };
   let erased: Erased | undefined;
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
     const beginAt = removeMessages && !erased ? deps.clock.now() : undefined;
-    const done = await deps.store.transaction((tx) =>
-      eraseOnce(tx, actor, known, evenLastFacilitator, beginAt),
-    );
+    const done = await deps.store.transaction((tx) => eraseOnce(tx, person, known, beginAt));
     if (!done) break;
     erased ??= done;
     known = done;
@@ -86,7 +61,6 @@ async function eraseOnce(
   tx: Transaction,
   actor: Actor,
   known: Known,
-  evenLastFacilitator: boolean,
   removeMessagesFrom: Date | undefined,
 ): Promise<(Erased & Known) | undefined> {
   // A request that saw the person on a team a moment ago and waits for it comes first, and is cleaned up after.
@@ -96,18 +70,18 @@ async function eraseOnce(
   const records = countOf(data);
   if (records === 0) return undefined;
   const teams = await tx.read.teamsOfPerson(actor);
-  const stuck = teams.filter(leavesNoFacilitator).map(({ team }) => team.name);
-  if (stuck.length > 0 && !evenLastFacilitator) throw new Refusal('last-facilitator', { teamNames: stuck });
-  for (const { team } of teams) await letGo(tx, team, [actor.userId]);
+  const peopleOf = await tx.read.peopleOf(teams.map(({ id }) => id));
+  for (const team of teams) await letGo(tx, team, [actor.userId]);
   const names = [...new Set([...known.names, ...data.memberships.map(({ name }) => String(name))])];
   // While it is known where they are.
   const removesMessages = removeMessagesFrom && (await tx.write.removals.begin(actor, removeMessagesFrom));
   await tx.write.people.erase(actor, names);
-  const teamIds = new Set([...known.teamIds, ...teams.map(({ team }) => team.id)]);
+  for (const team of teams) await tellIfStuck(tx, team, peopleOf.get(team.id) ?? []);
+  const teamIds = new Set([...known.teamIds, ...teams.map(({ id }) => id)]);
   return {
     records,
     ...(removesMessages !== undefined && { removesMessages }),
-    teamNames: teams.map(({ team }) => team.name),
+    teamNames: teams.map(({ name }) => name),
     names,
     // In one order for all, as everywhere that several teams are locked.
     teamIds: [...teamIds].sort(),

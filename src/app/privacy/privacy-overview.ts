@@ -25,8 +25,6 @@ export interface PrivacyOverview {
   readonly kinds: readonly StoredKind[];
   /** The person's teams, past and present, with how long each keeps details; undefined: without end. */
   readonly teams: readonly Pick<Team, 'name' | 'retentionMonths'>[];
-  /** Teams that would be left with members and without a facilitator: these prevent an erasure. */
-  readonly needFacilitator: readonly string[];
 }
 
 /** For anybody: a person who is stored nowhere learns just that. */
@@ -36,19 +34,9 @@ export async function privacyOverview(deps: AppDependencies, actor: Actor): Prom
     const teams = await read.teamsOfPerson(actor);
     return {
       kinds: storedKinds(data),
-      teams: teams.map(({ team: { name, retentionMonths } }) => ({ name, retentionMonths })),
-      needFacilitator: teams.filter(leavesNoFacilitator).map(({ team }) => team.name),
+      teams: teams.map(({ name, retentionMonths }) => ({ name, retentionMonths })),
     };
   });
-}
-
-/** Whether the person is all that a team with other members has for a facilitator. */
-export function leavesNoFacilitator(of: {
-  readonly isFacilitator: boolean;
-  readonly otherMembers: number;
-  readonly otherFacilitators: number;
-}): boolean {
-  return of.isFacilitator && of.otherMembers > 0 && of.otherFacilitators === 0;
 }
 
 function storedKinds(data: PersonalData): StoredKind[] {

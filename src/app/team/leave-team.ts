@@ -171,7 +171,9 @@ export async function leaveTeam(
 }
 
 /** Tells those who stay, when nobody facilitates any more, that each of them may. @param before the people until now */
-async function tellIfStuck(tx: Transaction, team: Team, before: readonly Member[]): Promise<void> {
+export async function tellIfStuck(tx: Transaction, team: Team, before: readonly Member[]): Promise<void> {
+  // Nobody plans or closes anything there any more.
+  if (team.endedAt) return;
   const people = await tx.read.membersOf(team.id);
   if (facilitatorIdsOf(people).length > 0 || facilitatorIdsOf(before).length === 0) return;
   const posts = facilitatorsOrMembers(people).map((userId) =>
@@ -193,7 +195,7 @@ export async function leaveAllTeams(
   now: Date,
 ): Promise<void> {
   await tx.lock.teamsOfPerson(person);
-  for (const { team } of await tx.read.teamsOfPerson(person)) {
+  for (const team of await tx.read.teamsOfPerson(person)) {
     const members = await tx.read.membersOf(team.id);
     const member = members.find(({ userId, isActive }) => userId === person.userId && isActive);
     if (!member) continue;

@@ -64,7 +64,7 @@ export async function endedMembershipAt(read: Reading, actor: Actor, place: Plac
     if (!found) throw new Refusal('no-team-here', {});
     return anyMembershipOf(actor, found.team, found.members);
   }
-  const ended = (await read.teamsOfPerson(actor)).map(({ team }) => team).filter(({ endedAt }) => endedAt);
+  const ended = (await read.teamsOfPerson(actor)).filter(({ endedAt }) => endedAt);
   const [only, ...others] = ended;
   if (!only) throw new Refusal('no-team-of-yours', {});
   if (others.length > 0) throw new Refusal('several-teams', { teamNames: ended.map(({ name }) => name) });

@@ -43,9 +43,8 @@ export const privacy = command({
     },
     [ACTIONS.openEraseForm]: {
       press: async ({ useCases, client }, { actor, triggerId, replyTo }) => {
-        const { kinds, needFacilitator } = await useCases.privacyOverview(actor);
+        const { kinds } = await useCases.privacyOverview(actor);
         if (kinds.length === 0) throw new Refusal('nothing-stored', {});
-        if (needFacilitator.length > 0) throw new Refusal('last-facilitator', { teamNames: needFacilitator });
         await openForm(client, triggerId, eraseFormView(replyTo));
       },
     },

@@ -1,7 +1,7 @@
 /** Reads what is stored under one person's id. Must never give a row of anybody else. */
 import { and, asc, eq, or, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
-import type { PeopleReading, PersonsTeam } from '../../app/ports/teams.ts';
+import type { PeopleReading } from '../../app/ports/teams.ts';
 import type { PersonalData } from '../../app/privacy/personal-data.ts';
 import type { Actor } from '../../app/team/team.ts';
 import {
@@ -281,17 +281,8 @@ export function peopleReading(session: SqlSession): PeopleReading {
     },
 
     async teamsOfPerson(actor) {
-      const isOther = sql`m.team_id = ${teams.id} and m.is_active and m.user_id <> ${actor.userId}`;
       const rows = await session
-        .select({
-          team: teams,
-          isFacilitator: sql<boolean>`coalesce(${members.isFacilitator} and ${members.isActive}, false)`,
-          otherMembers: sql<number>`(select count(*) from loadline.members as m where ${isOther})`.mapWith(
-            Number,
-          ),
-          otherFacilitators: sql<number>`(select count(*) from loadline.members as m
-            where ${isOther} and m.is_facilitator)`.mapWith(Number),
-        })
+        .select({ team: teams })
         .from(teams)
         .leftJoin(members, and(eq(members.teamId, teams.id), eq(members.userId, actor.userId)))
         .where(
@@ -301,7 +292,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
           ),
         )
         .orderBy(asc(teams.name), asc(teams.id));
-      return rows.map((row): PersonsTeam => ({ ...row, team: teamOf(row.team) }));
+      return rows.map(({ team }) => teamOf(team));
     },
   };
 }

@@ -106,9 +106,6 @@ refusal-no-work-to-be-off-fix = To say when the whole team is off, write for exa
 refusal-nothing-stored = Nothing is stored about you here.
 refusal-nothing-stored-fix = There is nothing to copy and nothing to erase.
 
-refusal-last-facilitator = You are the only facilitator of { LIST($teams) }. Without one, nobody could plan or close its sprints.
-refusal-last-facilitator-fix = Choose another facilitator with `/loadline setup` in the team’s channel, then ask for your erasure again.
-
 refusal-move-in-channel = A team is moved from the channel that it moves to, not from direct messages.
 refusal-move-in-channel-fix = Go to the team’s new channel and type `/loadline move` there.
 

@@ -135,20 +135,21 @@ describeOnPostgresFirst('erasing a member', (_database, kind) => {
     expect(cards.map(({ ownerIds }) => ownerIds)).toEqual([[], [PEOPLE.chi], [PEOPLE.chi]]);
   });
 
-  test('is refused while the team would be left without a facilitator, and names the team', async () => {
-    await busyTeam(h);
-    const { teamNames } = await refusalOf(
-      (async () => {
-        await h.setUpTeam({ facilitatorIds: [PEOPLE.ben] }, ben);
-        return erasePerson(h.deps, ben);
-      })(),
-      'last-facilitator',
+  test('of the last facilitator tells those who stay that each of them may facilitate, but not who went', async () => {
+    await h.setUpTeam({ facilitatorIds: [PEOPLE.ben] }, ben);
+    await h.drain();
+    h.messenger.messages.length = 0;
+    await erasePerson(h.deps, ben);
+    await h.drain();
+    const told = h.messenger.messages.filter(({ content }) => content.kind === 'no-facilitator');
+    expect(told.map(({ to }) => to)).toEqual(
+      expect.arrayContaining([{ userId: PEOPLE.ana }, { userId: PEOPLE.chi }]),
     );
-    expect(teamNames).toEqual(['Tugboats']);
-    expect(await rowsWith(h.database, [PEOPLE.ben])).not.toEqual([]);
+    expect(told.map(({ to }) => to)).not.toContainEqual({ userId: PEOPLE.ben });
+    expect(await rowsWith(h.database, [PEOPLE.ben])).toEqual([]);
   });
 
-  test('is not refused to the only member there is', async () => {
+  test('of the only member there is leaves nothing', async () => {
     await h.setUpTeam({ memberIds: [PEOPLE.ana], facilitatorIds: [PEOPLE.ana] });
     await erasePerson(h.deps, actorOf('ana'));
     expect(await rowsWith(h.database, [PEOPLE.ana, 'Ana Lima'])).toEqual([]);

@@ -104,7 +104,7 @@ describe('a copy', () => {
     await busyTeam(h);
     for (const actor of [actorOf('dayo'), actorOf('ben', 'W2')]) {
       await refusalOf(personalCopy(h.deps, actor), 'nothing-stored');
-      expect(await privacyOverview(h.deps, actor)).toEqual({ kinds: [], teams: [], needFacilitator: [] });
+      expect(await privacyOverview(h.deps, actor)).toEqual({ kinds: [], teams: [] });
     }
   });
 });
@@ -113,7 +113,7 @@ describe('the overview', () => {
   test('counts each kind, with its days and teams, and says how long details are kept', async () => {
     const h = harness();
     await busyTeam(h);
-    const { kinds, teams, needFacilitator } = await privacyOverview(h.deps, ben);
+    const { kinds, teams } = await privacyOverview(h.deps, ben);
     expect(kinds.map(({ kind }) => kind)).toEqual(PERSONAL_KINDS.filter((kind) => kind !== 'installations'));
     expect(kinds.find(({ kind }) => kind === 'answers')).toEqual({
       kind: 'answers',
@@ -126,14 +126,13 @@ describe('the overview', () => {
       from: undefined,
       to: undefined,
     });
-    expect([teams, needFacilitator]).toEqual([[{ name: 'Tugboats', retentionMonths: 13 }], []]);
+    expect(teams).toEqual([{ name: 'Tugboats', retentionMonths: 13 }]);
   });
 
-  test('shows somebody who left what is still stored, and whom an erasure would leave without a facilitator', async () => {
+  test('shows somebody who left what is still stored', async () => {
     const h = harness();
     await busyTeam(h);
     await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.chi], facilitatorIds: [PEOPLE.ana] });
     expect((await privacyOverview(h.deps, ben)).kinds.map(({ kind }) => kind)).toContain('answers');
-    expect((await privacyOverview(h.deps, actorOf('ana'))).needFacilitator).toEqual(['Tugboats']);
   });
 });

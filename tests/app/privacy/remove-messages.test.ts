@@ -3,7 +3,7 @@ import { sql } from 'drizzle-orm';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { DeliveryFailure } from '../../../src/app/posting/delivery-failure.ts';
 import { letGoOfOld } from '../../../src/app/privacy/ended-teams.ts';
-import { eraseForOperator, erasePerson } from '../../../src/app/privacy/erase-person.ts';
+import { erasePerson } from '../../../src/app/privacy/erase-person.ts';
 import { removeMessages } from '../../../src/app/privacy/remove-messages.ts';
 import { actorOf, Harness, PEOPLE, WORKSPACE } from '../../support/app-harness.ts';
 import { emptyDatabase } from '../../support/databases.ts';
@@ -98,7 +98,7 @@ describe('the bot’s messages to somebody who is erased', () => {
   test('are none that is known of for somebody who got none', async () => {
     const dayo = { workspaceId: WORKSPACE, userId: PEOPLE.dayo };
     await h.write((tx) => tx.visits.homeOpened(dayo, h.deps.clock.now()));
-    expect(await eraseForOperator(h.deps, dayo, { removeMessages: true })).toMatchObject({
+    expect(await erasePerson(h.deps, dayo, { removeMessages: true })).toMatchObject({
       removesMessages: false,
     });
     expect(await removals()).toEqual([]);

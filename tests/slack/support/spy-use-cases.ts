@@ -113,7 +113,6 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   privacyOverview: {
     kinds: [{ kind: 'answers', count: 24, from: '2026-11-02', to: '2026-11-13', teamNames: ['Pier crew'] }],
     teams: [{ name: 'Pier crew', retentionMonths: 13 }],
-    needFacilitator: [],
   },
   previewRemoval: REMOVAL,
   removalForm: { team, sprints: [REMOVAL.sprint], leftOut: 0 },

@@ -35,7 +35,6 @@ const overview = {
     { name: 'Harbour', retentionMonths: 13 },
     { name: 'Quay', retentionMonths: undefined },
   ],
-  needFacilitator: [],
 };
 
 describe('what is stored about me', () => {
@@ -61,7 +60,7 @@ describe('what is stored about me', () => {
         ...{ kind, count, from: '2016-01-01', to: '2026-12-31', teamNames },
       }));
       const teams = teamNames.map((name) => ({ name, retentionMonths: 120 }));
-      const message = privacyMessage({ kinds, teams, needFacilitator: [] });
+      const message = privacyMessage({ kinds, teams });
       expectMessageFits(message);
       expect(JSON.stringify(message.blocks)).toContain('45 more');
       expect(JSON.stringify(message)).not.toContain('<!channel>');
@@ -69,7 +68,7 @@ describe('what is stored about me', () => {
   });
 
   it('offers neither a copy nor an erasure of nothing', () => {
-    const { text, blocks } = privacyMessage({ kinds: [], teams: [], needFacilitator: [] });
+    const { text, blocks } = privacyMessage({ kinds: [], teams: [] });
     expect(text).toContain('Nothing is stored under your id');
     expect(JSON.stringify(blocks)).not.toMatch(new RegExp(`${ACTIONS.sendMyCopy}|${ACTIONS.openEraseForm}`));
   });
