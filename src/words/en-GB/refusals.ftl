@@ -75,7 +75,7 @@ refusal-not-a-goal-keeper = Only the product owner of { $team } or a facilitator
 
 refusal-not-a-value-keeper = Only the product owner of { $team } or a facilitator can record what a sprint was worth.
 
-refusal-not-a-body-keeper = Only the product owner of { $team } or a facilitator can change what it keeps forecasting.
+refusal-not-a-body-keeper = Only a facilitator of { $team } or its product owner can change the list of work that is forecast again after each sprint.
 
 refusal-no-other-part = No other team that you may read keeps work called “{ $name }”.
 refusal-no-other-part-fix = What other teams keep by this name counts as a part of it: `/loadline forecast keep { $name }`, with the points, in their channels.
