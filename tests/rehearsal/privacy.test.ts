@@ -43,14 +43,6 @@ it('sends them a copy in their direct messages, with their words and nobody else
   for (const id of others) expect(copy).not.toContain(id);
 });
 
-it('answers in direct messages as well, and keeps the last facilitator until there is another', async () => {
-  await rehearsal.conversation.say(FACILITATOR_ID, 'privacy');
-  expect(lastTo(FACILITATOR_ID, 'dm')).toContain('Erase me');
-  await rehearsal.conversation.press(FACILITATOR_ID, 'open-erase-form');
-  const said = [lastTo(FACILITATOR_ID, 'dm'), lastTo(FACILITATOR_ID)].join('\n');
-  expect(said).toContain('You are the only facilitator of Quayside');
-});
-
 it('erases them when they confirm, and knows them no more', async () => {
   const { conversation, deps, workspaceId } = rehearsal;
   const form = await conversation.formAfter(petra, async () => {
@@ -65,4 +57,18 @@ it('erases them when they confirm, and knows them no more', async () => {
   expect(lastTo(petra)).toContain('Only members of Quayside');
   const teams = await deps.store.read((read) => read.teamsOfPerson({ workspaceId, userId: petra }));
   expect(teams).toEqual([]);
+});
+
+it('erases the last facilitator too, and tells those who stay that each of them may facilitate', async () => {
+  const { conversation, cast } = rehearsal;
+  await conversation.say(FACILITATOR_ID, 'privacy');
+  expect(lastTo(FACILITATOR_ID, 'dm')).toContain('Erase me');
+  await conversation.formAfter(FACILITATOR_ID, async () => {
+    await conversation.press(FACILITATOR_ID, 'open-erase-form');
+  });
+  await conversation.submit(FACILITATOR_ID, {});
+  expect(lastTo(FACILITATOR_ID, 'dm')).toMatch(/^You are erased/);
+  await rehearsal.settle();
+  const told = rehearsal.standIn.messagesOf(cast.userIdOf('odd'), 'dm').map(({ text }) => text);
+  expect(told).toContainEqual(expect.stringContaining('Quayside has no facilitator any more'));
 });
