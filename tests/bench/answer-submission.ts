@@ -9,10 +9,36 @@ export interface MemberOfTeam {
   readonly member: number;
 }
 
+/** One after the other, so that teams take turns; nobody twice, since to say the same again would be less work. */
+export function* everybodyOnce({
+  teams,
+  membersATeam,
+}: Pick<Filling, 'teams' | 'membersATeam'>): Generator<MemberOfTeam, undefined> {
+  for (let member = 1; member <= membersATeam; member += 1) {
+    for (let team = 1; team <= teams; team += 1) yield { team, member };
+  }
+}
+
+/** @throws RangeError when everybody has had their turn */
+export function next(members: Iterator<MemberOfTeam, undefined>): MemberOfTeam {
+  const member = members.next().value;
+  if (!member) throw new RangeError('there are not enough members');
+  return member;
+}
+
 /** Left on a card before; see `fill-teams.ts`. */
 const ESTIMATE_POINTS = 8;
 
-/** @throws Error when the answer is refused */
+/** The bot read the answer and wants something else; a bench that goes on measures refusals. */
+export class AnswerRefused extends Error {
+  override readonly name = 'AnswerRefused';
+}
+
+/**
+ * @param filling of which at least two days are answered, since the surprise work of the second is in the points left
+ * @throws AnswerRefused
+ * @throws Error when the bot can't take it now
+ */
 export async function submitAnswers(
   eventsUrl: string,
   { team, member }: MemberOfTeam,
@@ -35,6 +61,6 @@ export async function submitAnswers(
   const exchange = await sendSigned(eventsUrl, fields);
   // "Still working" comes long after every bound, so it need not be waited for any longer.
   if (exchange.body !== '' && !exchange.body.includes('Still working'))
-    throw new Error(`An answer was not taken: ${exchange.body}`);
+    throw new AnswerRefused(exchange.body);
   return exchange;
 }

@@ -7,7 +7,7 @@ import postgres from 'postgres';
 import { recordAnswers } from '../../src/app/answering/record-answers.ts';
 import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
 import { asOneRequest, writtenOnce } from '../../src/app/written-once.ts';
-import { type MemberOfTeam, submitAnswers } from './answer-submission.ts';
+import { everybodyOnce, type MemberOfTeam, next, submitAnswers } from './answer-submission.ts';
 import { type AppProcess, BARE_APP, MAIN, startApp } from './app-process.ts';
 import { openBenchDatabase, startBenchDatabases } from './bench-database.ts';
 import type { Bench, BenchRow } from './bench-row.ts';
@@ -34,13 +34,6 @@ const A_SECOND = 50;
 const SECONDS = 60;
 /** Teams in which the statements of one answer are counted. */
 const COUNTED = 20;
-
-/** One after the other, so that teams take turns. */
-function* everybody(): Generator<MemberOfTeam, undefined> {
-  for (let member = 1; member <= FILLING.membersATeam; member += 1) {
-    for (let team = 1; team <= TEAMS; team += 1) yield { team, member };
-  }
-}
 
 const submit = (eventsUrl: string, member: MemberOfTeam): Promise<Exchange> =>
   submitAnswers(eventsUrl, member, FILLING);
@@ -78,12 +71,6 @@ async function inTurns(
     await measure(byBare, bare, member, i >= WARM_UP);
   }
   return { byBot, byBare };
-}
-
-function next(members: Iterator<MemberOfTeam, undefined>): MemberOfTeam {
-  const member = members.next().value;
-  if (!member) throw new RangeError('there are not enough members');
-  return member;
 }
 
 /** Each at its own time, however long those before take, so that a stall shows in all that come during it. */
@@ -157,10 +144,10 @@ export const answersBench: Bench = {
       apps.push(bot);
       const bare = await startApp(BARE_APP, platform.url, settings);
       apps.push(bare);
-      const members = everybody();
+      const members = everybodyOnce(FILLING);
       const { byBot, byBare } = await inTurns(bot, bare, platform, members);
       const busyBotMs = await atARate(bot.eventsUrl, members);
-      const busyBareMs = await atARate(bare.eventsUrl, everybody());
+      const busyBareMs = await atARate(bare.eventsUrl, everybodyOnce(FILLING));
       await requireRecorded(databaseUrl, WARM_UP + SAMPLES + A_SECOND * SECONDS);
       return [
         benchRow({

@@ -4,7 +4,7 @@
  * platform and those who answer.
  */
 import { setTimeout as wait } from 'node:timers/promises';
-import { type MemberOfTeam, submitAnswers } from './answer-submission.ts';
+import { AnswerRefused, everybodyOnce, type MemberOfTeam, next, submitAnswers } from './answer-submission.ts';
 import { type AppProcess, BARE_APP, MAIN, startApp } from './app-process.ts';
 import { openBenchDatabase, startBenchDatabases } from './bench-database.ts';
 import { type Bench, type BenchRow, benchRow } from './bench-row.ts';
@@ -16,24 +16,19 @@ const FILLING: Filling = {
   teams: 6_000,
   membersATeam: 8,
   cardsAMember: 3,
-  answeredDays: 1,
+  answeredDays: 2,
   pastSprints: 0,
   prompted: true,
 };
 const TRIAL_SECONDS = 8;
 const LIMIT_MS = 300;
 const FIRST_RATE = 20;
+/** A process that has just started still compiles and connects. */
+const WARM_UP = 200;
 /** The search ends when the rate that is kept and the one that is not are so close. */
 const PRECISION = 1.1;
 /** Between trials, so that what one caused is over before the next begins. */
 const REST_MS = 3_000;
-
-/** Everybody answers once: to say the same again would be less work. */
-function* everybody(): Generator<MemberOfTeam, undefined> {
-  for (let member = 1; member <= FILLING.membersATeam; member += 1) {
-    for (let team = 1; team <= FILLING.teams; team += 1) yield { team, member };
-  }
-}
 
 /** Each answer at its own time, however long those before take. @returns whether the rate was kept */
 async function isKept(
@@ -47,14 +42,15 @@ async function isKept(
     const dueMs = beganMs + (i * 1000) / rate;
     const earlyMs = dueMs - performance.now();
     if (earlyMs > 0) await wait(earlyMs);
-    const member = members.next().value;
-    if (!member) throw new RangeError('there are not enough members');
     const { eventsUrl } = apps[i % apps.length] as AppProcess;
     underWay.push(
-      submitAnswers(eventsUrl, member, FILLING).then(
+      submitAnswers(eventsUrl, next(members), FILLING).then(
         ({ answeredMs }) => answeredMs - dueMs,
-        // One that the bot was too busy to take.
-        () => Number.POSITIVE_INFINITY,
+        (error: unknown) => {
+          if (error instanceof AnswerRefused) throw error;
+          // The bot was too busy to take it.
+          return Number.POSITIVE_INFINITY;
+        },
       ),
     );
   }
@@ -65,7 +61,10 @@ async function isKept(
 
 /** Doubles the rate until it is not kept, then halves the span between the two, by ratio. @returns answers a second */
 async function highestRate(apps: readonly AppProcess[]): Promise<number> {
-  const members = everybody();
+  const members = everybodyOnce(FILLING);
+  for (let i = 0; i < WARM_UP; i += 1) {
+    await submitAnswers((apps[i % apps.length] as AppProcess).eventsUrl, next(members), FILLING);
+  }
   let kept = 0;
   let missed = FIRST_RATE;
   while (await isKept(apps, missed, members)) {
