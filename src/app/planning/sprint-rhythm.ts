@@ -6,8 +6,8 @@ import type { Sprint } from '../team/team.ts';
 
 /** From the start of a sprint to the start of the next, where nothing is known of the team: two weeks are common. */
 const DEFAULT_RHYTHM_DAYS = 14;
-/** The weekend after a sprint of whole weeks belongs to no sprint. */
-const WEEKEND_AND_LAST_DAY = 3;
+/** A sprint’s last week that is at least so long is a whole one: weekends and holidays take the rest. */
+const WHOLE_WEEK_AT_LEAST_DAYS = 4;
 /** Lately, so that a team that changed its rhythm is believed soon, and one long holiday changes nothing. */
 const LATEST_DISTANCES = 6;
 const DAYS_OF_WEEK = 7;
@@ -25,7 +25,7 @@ export interface TakenDays {
 }
 
 /**
- * The next free working day, and a last day that makes the sprint as long as the one before it. Days of open sprints
+ * The next free working day, and the last working day of as many weeks as the sprint before it had. Days of open sprints
  * are taken, and so is a day on which a sprint has just ended.
  */
 export function nextSprintDays(team: WorkCalendar, { open, lastFinished }: TakenDays, today: Day): Span {
@@ -34,10 +34,14 @@ export function nextSprintDays(team: WorkCalendar, { open, lastFinished }: Taken
   const isDayTaken = lastOpen !== undefined || lastFinished?.endsOn === today;
   const free = previous && isDayTaken ? dayPlus(previous.endsOn, 1) : today;
   const startsOn = nextWorkingDay(free > today ? free : today, team);
-  const lengthDays = previous
-    ? daysBetween(previous.startsOn, previous.endsOn)
-    : DEFAULT_RHYTHM_DAYS - WEEKEND_AND_LAST_DAY;
-  return { startsOn, endsOn: dayPlus(startsOn, lengthDays) };
+  const days = previous ? wholeWeeks(daysBetween(previous.startsOn, previous.endsOn) + 1) : DEFAULT_RHYTHM_DAYS;
+  return { startsOn, endsOn: workingDaysOf(team, startsOn, dayPlus(startsOn, days - 1)).at(-1) ?? startsOn };
+}
+
+/** A sprint that is shorter for once, for a holiday or a late start, must not make the next one shorter. */
+function wholeWeeks(days: number): number {
+  const restDays = days % DAYS_OF_WEEK;
+  return restDays < WHOLE_WEEK_AT_LEAST_DAYS ? days : days - restDays + DAYS_OF_WEEK;
 }
 
 function nextWorkingDay(day: Day, calendar: WorkCalendar): Day {

@@ -133,7 +133,7 @@ describe('sprints alone', () => {
     const { h, team: into } = await team();
     await imported(h, into, { a: `${HEADER}\nHarbour 41,2026-10-12,2026-10-23,20,0,0,20,20` });
     const { draft } = await planForm(h.deps, ana, CHANNEL);
-    expect(draft).toMatchObject({ name: 'Harbour 42', startsOn: '2026-10-30', endsOn: '2026-11-10' });
+    expect(draft).toMatchObject({ name: 'Harbour 42', startsOn: '2026-10-30', endsOn: '2026-11-12' });
     await refusalOf(reopenSprint(h.deps, ana, { place: CHANNEL }), 'no-sprint-to-reopen');
     const [{ sprintId } = { sprintId: '' }] = await past(h, into);
     await refusalOf(reopenSprint(h.deps, ana, { sprintId }), 'no-sprint-to-reopen');

@@ -34,7 +34,7 @@ describe('the plan form', () => {
         teamId: team.id,
         name: 'Sprint 1',
         startsOn: '2026-10-30',
-        endsOn: '2026-11-10',
+        endsOn: '2026-11-12',
         closesAt: '17:00',
         cards: '',
       },

@@ -13,6 +13,32 @@ describe('the next sprint', () => {
     expect(nextSprintDays(WEEKDAYS, none, '2026-11-02')).toEqual(NOVEMBER);
   });
 
+  test('that begins in the middle of a week takes in two working weeks too, and ends on a working day', () => {
+    const none = { open: [], lastFinished: undefined };
+    // A Tuesday.
+    expect(nextSprintDays(WEEKDAYS, none, '2026-11-03').endsOn).toBe('2026-11-16');
+    const monday = { full: ['2026-11-16'], half: [] };
+    expect(nextSprintDays({ ...WEEKDAYS, daysOff: monday }, none, '2026-11-03').endsOn).toBe('2026-11-13');
+  });
+
+  test('is not made shorter by one that a holiday or a late start shortened', () => {
+    for (const short of [
+      { startsOn: '2026-11-03', endsOn: '2026-11-13' },
+      { startsOn: '2026-11-02', endsOn: '2026-11-12' },
+    ]) {
+      const next = nextSprintDays(WEEKDAYS, { open: [], lastFinished: short }, '2026-11-16');
+      expect(next).toEqual({ startsOn: '2026-11-16', endsOn: '2026-11-27' });
+    }
+  });
+
+  test('of no whole weeks ends by the same length, on a working day', () => {
+    const three = { startsOn: '2026-11-02', endsOn: '2026-11-04' };
+    expect(nextSprintDays(WEEKDAYS, { open: [three], lastFinished: undefined }, '2026-11-02')).toEqual({
+      startsOn: '2026-11-05',
+      endsOn: '2026-11-06',
+    });
+  });
+
   test('begins on the first working day after the last open one, on every day of asking, and is as long', () => {
     const planned = { startsOn: '2026-11-16', endsOn: '2026-11-20' };
     const taken = {
