@@ -1,6 +1,6 @@
 /** The answers to the planning questions, from what the store holds. */
 
-import { type Day, dayPlus, daysBetween } from '../../sprint/calendar.ts';
+import type { Day } from '../../sprint/calendar.ts';
 import { forecastBodies } from '../bodies/forecast-bodies.ts';
 import { keptOf } from '../bodies/kept-advice.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
@@ -75,9 +75,8 @@ export async function spanAsked(
   question: AdviceQuestion,
   on: Day,
 ): Promise<Pick<Sprint, 'startsOn' | 'endsOn'>> {
-  const next = await nextSprint(read, team, on);
-  if (question.about !== 'range') return next;
-  const startsOn = question.startsOn ?? next.startsOn;
-  const lengthDays = daysBetween(next.startsOn, next.endsOn);
-  return { startsOn, endsOn: question.endsOn ?? dayPlus(startsOn, lengthDays) };
+  const asked: { readonly startsOn?: Day | undefined; readonly endsOn?: Day | undefined } =
+    question.about === 'range' ? question : {};
+  const next = await nextSprint(read, team, on, asked.startsOn);
+  return { startsOn: next.startsOn, endsOn: asked.endsOn ?? next.endsOn };
 }

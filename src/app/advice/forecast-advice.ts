@@ -38,12 +38,13 @@ export async function nextSprint(
   read: Reading,
   team: Team,
   on: Day,
+  firstDay?: Day,
 ): Promise<Pick<Sprint, 'startsOn' | 'endsOn'>> {
   const taken = {
     open: await read.openSprintsOf(team.id),
     lastFinished: await read.latestFinishedSprint(team.id),
   };
-  return nextSprintDays(team, taken, on);
+  return nextSprintDays(team, taken, on, firstDay);
 }
 
 /** @param startsOn the first day of the next sprint */

@@ -27,14 +27,23 @@ export interface TakenDays {
 /**
  * The next free working day, and the last working day of as many weeks as the sprint before it had. Days of open sprints
  * are taken, and so is a day on which a sprint has just ended.
+ *
+ * @param firstDay where the team has named it
  */
-export function nextSprintDays(team: WorkCalendar, { open, lastFinished }: TakenDays, today: Day): Span {
+export function nextSprintDays(
+  team: WorkCalendar,
+  { open, lastFinished }: TakenDays,
+  today: Day,
+  firstDay?: Day,
+): Span {
   const lastOpen = open.at(-1);
   const previous = lastOpen ?? lastFinished;
   const isDayTaken = lastOpen !== undefined || lastFinished?.endsOn === today;
   const free = previous && isDayTaken ? dayPlus(previous.endsOn, 1) : today;
-  const startsOn = nextWorkingDay(free > today ? free : today, team);
-  const days = previous ? wholeWeeks(daysBetween(previous.startsOn, previous.endsOn) + 1) : DEFAULT_RHYTHM_DAYS;
+  const startsOn = firstDay ?? nextWorkingDay(free > today ? free : today, team);
+  const days = previous
+    ? wholeWeeks(daysBetween(previous.startsOn, previous.endsOn) + 1)
+    : DEFAULT_RHYTHM_DAYS;
   return { startsOn, endsOn: workingDaysOf(team, startsOn, dayPlus(startsOn, days - 1)).at(-1) ?? startsOn };
 }
 
