@@ -20,7 +20,7 @@ export interface ChartQuestion {
 
 const SCRIPT = new URL('./chart-worker.ts', import.meta.url);
 /** The first takes as long as loading does, which is much on a busy machine. */
-const LIMITS: ThreadLimits = { timeoutMs: 60_000, memoryMb: 128 };
+const LIMITS: ThreadLimits = { timeoutMs: 60_000, memoryMb: 128, givesWay: true };
 /** A thread that nobody has asked for so long gives its memory back. */
 const IDLE_MS = 10 * 60_000;
 

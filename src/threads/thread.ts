@@ -15,7 +15,12 @@ export interface ThreadLimits {
   readonly memoryMb: number;
   /** Of each answer. */
   readonly timeoutMs: number;
+  /** While nobody asks it, it ends as soon as another thread is started: so the two never take their memory at once. */
+  readonly givesWay?: boolean;
 }
+
+/** Those that give way. */
+const givingWay = new Set<Thread>();
 
 /** What a thread says to a question. */
 export type Said = { readonly answer: unknown } | { readonly error: Error & { readonly code?: unknown } };
@@ -29,7 +34,9 @@ export class Thread {
   #failed: Error | undefined;
   #settle: ((said: Said) => void) | undefined;
 
-  constructor(script: URL, { memoryMb, timeoutMs }: ThreadLimits) {
+  constructor(script: URL, { memoryMb, timeoutMs, givesWay = false }: ThreadLimits) {
+    for (const other of givingWay) if (!other.#settle) void other.stop();
+    if (givesWay) givingWay.add(this);
     this.#timeoutMs = timeoutMs;
     this.#worker = new Worker(script, {
       execArgv: ['--disable-warning=ExperimentalWarning'],
@@ -81,6 +88,7 @@ export class Thread {
 
   #fail(error: Error): void {
     this.#failed ??= error;
+    givingWay.delete(this);
     this.#end({ error: this.#failed });
   }
 

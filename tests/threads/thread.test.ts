@@ -1,11 +1,11 @@
 /** A thread that is asked, and stopped when it takes more than it may. */
 import { afterEach, describe, expect, it } from 'vitest';
-import { Thread, TooMuch, withThread } from '../../src/threads/thread.ts';
+import { Thread, type ThreadLimits, TooMuch, withThread } from '../../src/threads/thread.ts';
 
 const SCRIPT = new URL('./asked-thread.ts', import.meta.url);
 const open: Thread[] = [];
 
-function thread(limits: { memoryMb?: number; timeoutMs?: number } = {}): Thread {
+function thread(limits: Partial<ThreadLimits> = {}): Thread {
   const made = new Thread(SCRIPT, { memoryMb: 64, timeoutMs: 60_000, ...limits });
   open.push(made);
   return made;
@@ -44,6 +44,17 @@ describe('a thread', () => {
   it('is stopped when it keeps more than it may', async () => {
     const asked = thread({ memoryMb: 16 });
     await expect(asked.ask({ hoard: true })).rejects.toThrow(TooMuch);
+  });
+
+  it('gives way to the next one while nobody asks it, and not before it has answered', async () => {
+    const [idle, busy] = [thread({ givesWay: true }), thread({ givesWay: true })];
+    expect(idle.isAlive).toBe(false);
+    const answer = busy.ask({ double: 4 });
+    const others = [thread(), thread()];
+    expect(await answer).toBe(8);
+    expect([busy, ...others].map(({ isAlive }) => isAlive)).toEqual([true, true, true]);
+    thread();
+    expect([busy, ...others].map(({ isAlive }) => isAlive)).toEqual([false, true, true]);
   });
 
   it('lets the loop turn meanwhile', async () => {
