@@ -24,7 +24,7 @@ export function questionAnswerer(): (question: Question) => unknown {
   const answer = (question: Question): unknown => {
     if ('import' in question) {
       const { reading, planned } = readImportFiles(question.import);
-      begin = () => importPieces(planned, question.import.context);
+      begin = () => importPieces(planned(), question.import.context);
       return reading;
     }
     if ('piece' in question) {

@@ -8,8 +8,8 @@ import { type ThreadLimits, TooMuch, withThread } from '../threads/thread.ts';
 import type { FileWithoutText, Question } from './answer-questions.ts';
 
 const SCRIPT = new URL('./reading-worker.ts', import.meta.url);
-/** The largest import within the limits takes 3 s of processor time. */
-const LIMITS: ThreadLimits = { timeoutMs: 60_000, memoryMb: 160 };
+/** The largest import within the limits takes 3 s of processor time, and keeps 35 MB alive. */
+const LIMITS: ThreadLimits = { timeoutMs: 60_000, memoryMb: 128 };
 
 /** Somebody who answers questions. */
 export interface Reader {

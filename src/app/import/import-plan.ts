@@ -3,6 +3,7 @@
  * that is wrong. Pure but for the ids it makes; nothing is imported here.
  */
 import { randomUUID } from 'node:crypto';
+import type { Day } from '../../sprint/calendar.ts';
 import { RATIO_IDS, RATIOS, type RatioId, type RatioSums, ratioOfSums } from '../../sprint/sprint-ratios.ts';
 import { type SprintTotals, sprintTotals } from '../../sprint/totals.ts';
 import { type Ratio, type ReasonCode, undefinedBecause } from '../../sprint/undefined-value.ts';
@@ -12,7 +13,7 @@ import { sprintDays } from '../clock/sprint-clock.ts';
 import type { PastRatios } from '../history/past-sprint.ts';
 import { type FromRecords, pastSprintOf } from '../history/past-sprint-at-closing.ts';
 import type { Sprint, SprintRecords } from '../team/team.ts';
-import type { ImportProblems, ImportWarning } from './import-problem.ts';
+import { ImportProblems, type ImportWarning } from './import-problem.ts';
 import { importedRecords, type SprintLines } from './imported-records.ts';
 import type { ReadImport } from './read-import.ts';
 import { alikeName, type SprintLine, type StatedRatios } from './sprint-line.ts';
@@ -29,25 +30,54 @@ export interface PlannedSprint {
   readonly value: number | undefined;
 }
 
+/** As much of a sprint as is shown before it is recorded. */
+export interface SprintOutline {
+  readonly name: string;
+  readonly startsOn: Day;
+  readonly endsOn: Day;
+  readonly commitmentPoints: number;
+  readonly velocityPoints: number | undefined;
+  readonly workingDays: number;
+  /** 0 when only its sums are known. */
+  readonly cards: number;
+  readonly answers: number;
+}
+
 export interface ImportPlan {
   /** By first day. */
-  readonly sprints: readonly PlannedSprint[];
+  readonly sprints: readonly SprintOutline[];
   readonly leftOut: readonly LeftOutSprint[];
+  /** The same sprints with all that would be recorded, each made when its turn comes: all at once would take much memory. */
+  readonly whole: () => Iterable<PlannedSprint>;
 }
+
+export const NO_PLAN: ImportPlan = { sprints: [], leftOut: [], whole: () => [] };
 
 /** @param problems what is wrong with the lines already; more is added. The plan holds only when there is none. */
 export function importPlan(read: ReadImport, context: PlanContext, problems: ImportProblems): ImportPlan {
   const { toImport, leftOut } = sprintsToImport(read.sprints, context, problems);
   const linesOf = linesBySprint(read, toImport, problems);
-  const sprints = toImport.map((line) =>
-    plannedSprint(
-      linesOf.get(line) ?? { sprint: line, cards: [], answers: [], changes: [] },
-      read,
-      context,
-      problems,
-    ),
-  );
-  return { sprints, leftOut };
+  const planned = (line: SprintLine, found: ImportProblems): PlannedSprint => {
+    const lines = linesOf.get(line) ?? { sprint: line, cards: [], answers: [], changes: [] };
+    return plannedSprint(lines, read, context, found);
+  };
+  return {
+    sprints: toImport.map((line) => outlineOf(planned(line, problems))),
+    leftOut,
+    *whole() {
+      for (const line of toImport) yield planned(line, new ImportProblems());
+    },
+  };
+}
+
+function outlineOf({ sprint, records, past, workingDays }: PlannedSprint): SprintOutline {
+  const { name, startsOn, endsOn } = sprint;
+  const { commitmentPoints, velocityPoints } = past;
+  const answers = records.facts.filter(({ kind }) => kind === 'answer').length;
+  return {
+    ...{ name, startsOn, endsOn, commitmentPoints, velocityPoints, workingDays },
+    ...{ cards: records.cards.length, answers },
+  };
 }
 
 /** The lines of the other files by the sprint that they name. Those about sprints that are left out are passed over. */
@@ -236,17 +266,17 @@ function ratioFrom(id: RatioId, sums: ColumnSums, stated: number | undefined): R
 }
 
 /** What may be a slip in an import, or will leave questions open later. Pure. */
-export function importWarnings(planned: readonly PlannedSprint[]): ImportWarning[] {
-  const warning = (code: ImportWarning['code'], some: readonly PlannedSprint[]): ImportWarning[] =>
-    some.length === 0 ? [] : [{ code, sprints: some.map(({ sprint }) => sprint.name) }];
-  const sameName = [...Map.groupBy(planned, ({ sprint }) => alikeName(sprint.name)).values()]
+export function importWarnings(planned: readonly SprintOutline[]): ImportWarning[] {
+  const warning = (code: ImportWarning['code'], some: readonly SprintOutline[]): ImportWarning[] =>
+    some.length === 0 ? [] : [{ code, sprints: some.map(({ name }) => name) }];
+  const sameName = [...Map.groupBy(planned, ({ name }) => alikeName(name)).values()]
     .filter(({ length }) => length > 1)
     .flatMap(([first]) => (first ? [first] : []));
   return [
     ...warning('same-name', sameName),
     ...warning(
       'no-finished',
-      planned.filter(({ past }) => past.velocityPoints === undefined),
+      planned.filter(({ velocityPoints }) => velocityPoints === undefined),
     ),
     ...warning(
       'no-working-day',

@@ -3,12 +3,18 @@
  * It takes seconds for large files, so it is done where it holds nobody up. Pure but for the ids it makes.
  */
 import { createHash } from 'node:crypto';
-import type { Day } from '../../sprint/calendar.ts';
 import type { CsvFile } from '../csv/csv-rows.ts';
 import { decoded, type GivenFile } from '../csv/given-file.ts';
 import type { ImportPiece } from '../ports/imports.ts';
 import type { NewFact, RecordedFact, SprintCard, Team } from '../team/team.ts';
-import { type ImportPlan, importPlan, importWarnings, type PlannedSprint } from './import-plan.ts';
+import {
+  type ImportPlan,
+  importPlan,
+  importWarnings,
+  NO_PLAN,
+  type PlannedSprint,
+  type SprintOutline,
+} from './import-plan.ts';
 import { type ImportProblem, ImportProblems, type ImportWarning } from './import-problem.ts';
 import { type ReadFile, type ReadImport, readImport } from './read-import.ts';
 import type { LeftOutSprint, PlanContext } from './sprints-to-import.ts';
@@ -29,15 +35,7 @@ export interface ImportReading {
 }
 
 /** A sprint as the preview shows it. */
-export interface PreviewedSprint {
-  readonly name: string;
-  readonly startsOn: Day;
-  readonly endsOn: Day;
-  readonly commitmentPoints: number;
-  readonly velocityPoints: number | undefined;
-  /** 0 when only its sums are known. */
-  readonly cards: number;
-}
+export type PreviewedSprint = Omit<SprintOutline, 'workingDays' | 'answers'>;
 
 export interface ImportPreview {
   readonly team: Team;
@@ -65,62 +63,60 @@ export const MOST_PROBLEMS_TOLD = 500;
 /** @returns undefined when every file is blank @throws NoText */
 export function readImportFiles({ files, context, seen }: ImportQuestion): {
   readonly reading: ImportReading | undefined;
-  readonly planned: readonly PlannedSprint[];
+  readonly planned: () => Iterable<PlannedSprint>;
 } {
-  const given = files.map(decoded).filter(({ text }) => text.trim() !== '');
-  if (given.length === 0) return { reading: undefined, planned: [] };
+  const mark = createHash('sha256');
+  let isBlank = true;
+  // Each is let go of before the next is decoded.
+  function* texts(): Generator<CsvFile> {
+    for (const given of files) {
+      const file = decoded(given);
+      if (file.text.trim() === '') continue;
+      isBlank = false;
+      mark.update(`${file.text.length}:`).update(file.text);
+      yield file;
+    }
+  }
   const problems = new ImportProblems();
-  const read = readImport(given, problems);
-  const plan = problems.hasWholeFile ? { sprints: [], leftOut: [] } : importPlan(read, context, problems);
-  const preview = previewOf(context.team, given, read, plan, problems);
+  const read = readImport(texts(), problems);
+  if (isBlank) return { reading: undefined, planned: NO_PLAN.whole };
+  const plan = problems.hasWholeFile ? NO_PLAN : importPlan(read, context, problems);
+  const fileNames = files.map(({ fileName }) => fileName);
+  const preview = {
+    ...previewOf(fileNames, read, plan, problems),
+    team: context.team,
+    fingerprint: mark.digest('base64url'),
+  };
   const mayImport = problems.count === 0 && plan.sprints.length > 0 && seen === preview.fingerprint;
-  return { reading: { preview, mayImport }, planned: mayImport ? plan.sprints : [] };
+  return { reading: { preview, mayImport }, planned: (mayImport ? plan : NO_PLAN).whole };
 }
 
 function previewOf(
-  team: Team,
-  files: readonly CsvFile[],
+  fileNames: readonly string[],
   read: ReadImport,
   plan: ImportPlan,
   problems: ImportProblems,
-): ImportPreview {
-  const isFine = problems.count === 0;
-  const count = (sprint: PlannedSprint): number =>
-    sprint.records.facts.filter(({ kind }) => kind === 'answer').length;
-  const sprints = isFine ? plan.sprints.map(previewedSprint) : [];
-  const told = problems.inOrder(files.map(({ fileName }) => fileName)).slice(0, MOST_PROBLEMS_TOLD);
+): Omit<ImportPreview, 'team' | 'fingerprint'> {
+  const planned = problems.count === 0 ? plan.sprints : [];
+  const told = problems.inOrder(fileNames).slice(0, MOST_PROBLEMS_TOLD);
   return {
-    team,
     files: read.files,
-    sprints,
-    cards: sprints.reduce((sum, { cards }) => sum + cards, 0),
-    answers: isFine ? plan.sprints.reduce((sum, sprint) => sum + count(sprint), 0) : 0,
+    sprints: planned.map(({ workingDays: _, answers: __, ...shown }) => shown),
+    cards: planned.reduce((sum, { cards }) => sum + cards, 0),
+    answers: planned.reduce((sum, { answers }) => sum + answers, 0),
     leftOut: plan.leftOut,
     problems: told,
     problemsUntold: problems.count - told.length,
     badLines: problems.badLines,
-    warnings: isFine ? importWarnings(plan.sprints) : [],
-    fingerprint: fingerprintOf(files),
+    warnings: importWarnings(planned),
   };
-}
-
-function previewedSprint({ sprint, records, past }: PlannedSprint): PreviewedSprint {
-  const { name, startsOn, endsOn } = sprint;
-  const { commitmentPoints, velocityPoints } = past;
-  return { name, startsOn, endsOn, commitmentPoints, velocityPoints, cards: records.cards.length };
-}
-
-function fingerprintOf(files: readonly CsvFile[]): string {
-  const hash = createHash('sha256');
-  for (const { text } of files) hash.update(`${text.length}:${text}`);
-  return hash.digest('base64url');
 }
 
 /** The embedded database takes a tenth of a second for a thousand. */
 const ROWS_A_PIECE = 100;
 
 export function* importPieces(
-  planned: readonly PlannedSprint[],
+  planned: Iterable<PlannedSprint>,
   { team, now }: PlanContext,
 ): Generator<ImportPiece, undefined> {
   type Mutable = { -readonly [Kind in keyof ImportPiece]: ImportPiece[Kind][number][] };

@@ -38,7 +38,7 @@ export interface ReadImport {
 /** Blank ones, and those within a cell, included: everything that has to be looked at. */
 export const MOST_LINES_IN_ALL = 4 * MOST_LINES;
 
-export function readImport(files: readonly CsvFile[], problems: ImportProblems): ReadImport {
+export function readImport(files: Iterable<CsvFile>, problems: ImportProblems): ReadImport {
   const read: ReadFile[] = [];
   const sprints: SprintLine[] = [];
   const unreadSprintNames: string[] = [];

@@ -18,7 +18,7 @@ export interface CardsQuestion {
 export interface OpenImport {
   /** Undefined: every file is blank. */
   readonly reading: ImportReading | undefined;
-  /** What is to be written, from the beginning; nothing unless it may be imported. */
+  /** What is to be written, from the beginning and each time under new ids; nothing unless it may be imported. */
   pieces(): AsyncIterable<ImportPiece>;
 }
 

@@ -3,6 +3,7 @@
  * comes back is read up to a limit, even if it claims to be smaller. Must not understand what the file holds.
  * docs.slack.dev/messaging/working-with-files
  */
+import { setImmediate as turn } from 'node:timers/promises';
 import type { WebClient } from '@slack/web-api';
 import { z } from 'zod';
 import { Refusal, type UnreadableFile } from '../../app/refusal.ts';
@@ -14,6 +15,7 @@ import { isOfPlatform } from '../platform-host.ts';
 export const DOWNLOAD_BYTES_MAX = 5_000_000;
 const NAME_MAX_LENGTH = 80;
 const DOWNLOAD_TIMEOUT_MS = 15_000;
+const BYTES_A_TURN = 500_000;
 /** Between hosts of the platform; a sign-in page is two away. */
 const REDIRECTS_MAX = 3;
 
@@ -90,22 +92,24 @@ async function fetchFromPlatform(
   return undefined;
 }
 
-/** Leaving the loop closes the connection, so no more is read than is kept. */
+/**
+ * Leaving the loop closes the connection, so no more is read than is kept. What has arrived already is read without a pause,
+ * so others get their turn in between.
+ */
 async function readUpTo(response: Response, limitBytes: number): Promise<Uint8Array | UnreadableFile> {
-  const chunks: Uint8Array[] = [];
-  let lengthBytes = 0;
+  const buffer = new ArrayBuffer(0, { maxByteLength: limitBytes });
+  let turnAtBytes = BYTES_A_TURN;
   for await (const chunk of response.body ?? []) {
-    lengthBytes += chunk.byteLength;
+    const place = buffer.byteLength;
+    const lengthBytes = place + chunk.byteLength;
     if (lengthBytes > limitBytes) return 'too large';
-    chunks.push(chunk);
+    buffer.resize(lengthBytes);
+    new Uint8Array(buffer).set(chunk, place);
+    if (lengthBytes < turnAtBytes) continue;
+    turnAtBytes = lengthBytes + BYTES_A_TURN;
+    await turn();
   }
-  const bytes = new Uint8Array(lengthBytes);
-  let place = 0;
-  for (const chunk of chunks) {
-    bytes.set(chunk, place);
-    place += chunk.byteLength;
-  }
-  return bytes;
+  return new Uint8Array(buffer.transferToFixedLength());
 }
 
 export interface SentFile {

@@ -59,8 +59,8 @@ function planned(files: Files): { sprints: readonly PlannedSprint[]; problems: I
   const problems = new ImportProblems();
   const all = Object.entries(files).map(([fileName, text]) => ({ fileName, text }));
   const context = { team: TEAM, existing: [], today: '2026-10-30', now: NOW, byUserId: 'UANA' };
-  const { sprints } = importPlan(readImport(all, problems), context, problems);
-  return { sprints, problems };
+  const { whole } = importPlan(readImport(all, problems), context, problems);
+  return { sprints: [...whole()], problems };
 }
 
 /** Whose a card was is not in an export, so neither is with which other cards it waited. */

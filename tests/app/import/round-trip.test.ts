@@ -68,7 +68,9 @@ describe('what is exported can be imported elsewhere', () => {
           expect(knownVelocities(theirs)).toEqual(knownVelocities(mine));
           for (const elapsedShare of [0, 0.3, 0.5, 0.8, 1]) {
             const renamed = theirs.map((sprint) => ({ ...sprint, teamId: here.id }));
-            expect(projectionHistory(renamed, elapsedShare)).toEqual(projectionHistory(mine, elapsedShare));
+            expect(await projectionHistory(renamed, elapsedShare)).toEqual(
+              await projectionHistory(mine, elapsedShare),
+            );
           }
         },
       ),
