@@ -142,6 +142,8 @@ const PROBLEM_SECTIONS_MAX = 60;
 const SPRINT_SECTIONS_MAX = 4;
 const LEFT_OUT_SECTIONS_MAX = 2;
 const CHECK_SECTIONS_MAX = 3;
+/** More lines than these sections can hold are only counted: to say a thousand of them would hold everybody up. */
+const LINES_SAID_MAX = 250;
 
 /** What an import would bring in, or what is wrong with which lines, as blocks above the form's fields. */
 function importPreviewBlocks(preview: ImportPreview): KnownBlock[] {
@@ -171,14 +173,23 @@ function sprintBlocks(preview: ImportPreview): KnownBlock[] {
   return [
     ...(sprints.length > 0 ? [section(knownOf(preview))] : []),
     ...lineSections(
-      lineList(mrkdwn('import-sprints-head'), sprints.map(previewedSprint), (count) =>
-        mrkdwn('import-more-sprints', { count }),
+      lineList(
+        mrkdwn('import-sprints-head'),
+        sprints.slice(0, LINES_SAID_MAX).map(previewedSprint),
+        (count) => mrkdwn('import-more-sprints', { count }),
+        Math.max(0, sprints.length - LINES_SAID_MAX),
       ),
       { maxSections: SPRINT_SECTIONS_MAX },
     ),
-    ...lineSections(lineList(mrkdwn('import-left-out-head'), leftOut.map(leftOutSprint), more), {
-      maxSections: LEFT_OUT_SECTIONS_MAX,
-    }),
+    ...lineSections(
+      lineList(
+        mrkdwn('import-left-out-head'),
+        leftOut.slice(0, LINES_SAID_MAX).map(leftOutSprint),
+        more,
+        Math.max(0, leftOut.length - LINES_SAID_MAX),
+      ),
+      { maxSections: LEFT_OUT_SECTIONS_MAX },
+    ),
     ...(leftOut.some(({ why }) => why === 'known') ? [context(mrkdwn('import-correct-known'))] : []),
     ...lineSections(lineList(mrkdwn('import-check-head'), checks, more), { maxSections: CHECK_SECTIONS_MAX }),
     ...(sprints.length > 0 ? [context(mrkdwn('import-becomes-history'))] : []),
