@@ -32,7 +32,7 @@ export interface TeamExport {
 }
 
 /** Sprints of which everything is read and written in one go: what that takes, everybody else waits. */
-const SPRINTS_AT_ONCE = 10;
+const SPRINTS_AT_ONCE = 5;
 
 /** @throws Refusal `nothing-to-export`, `not-a-facilitator`, and those of finding the team. */
 export async function exportSprints(
@@ -103,10 +103,10 @@ async function exportedSprints(
   sprints: readonly Sprint[],
   { pastOf, baselineVelocityPoints }: KnownPast,
 ): Promise<ExportedSprint[]> {
-  const ids = sprints.map(({ id }) => id);
-  const [records, ...results] = await Promise.all([
-    read.recordsOfMany(ids),
-    ...sprints.map(({ id, state }) => (state === 'open' ? undefined : read.latestResult(id))),
+  // A statement each: the embedded database holds the loop through each of them.
+  const [records, results] = await Promise.all([
+    Promise.all(sprints.map(({ id }) => read.recordsOf(id))),
+    Promise.all(sprints.map(({ id, state }) => (state === 'open' ? undefined : read.latestResult(id)))),
   ]);
   return sprints.map((sprint, i) => {
     const { id, state } = sprint;
@@ -114,7 +114,7 @@ async function exportedSprints(
     const result = results[i];
     return {
       sprint,
-      records: records.get(id) ?? { cards: [], facts: [] },
+      records: records[i] ?? { cards: [], facts: [] },
       past: leftBehind,
       postedVerdict: result?.summary.verdict.verdict,
       posted: result?.summary,

@@ -12,6 +12,7 @@ import type { PulledInCard } from '../../forecast/pull-in-chance.ts';
 import type { ClosedCard } from '../../forecast/surprise-odds.ts';
 import { wholeMembersOn } from '../../sprint/work-calendar.ts';
 import { dayAt } from '../clock/local-time.ts';
+import { letOthersTurn } from '../let-others-turn.ts';
 import type { Transaction } from '../ports/store.ts';
 import { datedMembers, type Sprint, type Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
@@ -31,13 +32,26 @@ export async function pastSprints(tx: Transaction, team: Team): Promise<PastSpri
   const past = await rememberedPast(tx, team);
   if (past.every(({ memberDays }) => memberDays !== undefined)) return past;
   const members = datedMembers(await tx.read.membersOf(team.id));
+  // Of a thousand sprints that came with one import it is the same.
+  const membersOnceAt = onceForEach((importedAtMs: number) =>
+    wholeMembersOn(team, members, dayAt(new Date(importedAtMs), team.timeZone)),
+  );
   return past.map((sprint) => {
     const { memberDays, importedAt } = sprint;
     if (memberDays !== undefined || importedAt === undefined) return sprint;
     // Nobody said who was there then; who imports has at least said who the team is.
-    const membersThen = wholeMembersOn(team, members, dayAt(importedAt, team.timeZone));
+    const membersThen = membersOnceAt(importedAt.getTime());
     return { ...sprint, membersThen: membersThen > 0 ? membersThen : undefined };
   });
+}
+
+function onceForEach<Key, Value>(make: (key: Key) => Value): (key: Key) => Value {
+  const made = new Map<Key, Value>();
+  return (key) => {
+    const value = made.get(key) ?? make(key);
+    made.set(key, value);
+    return value;
+  };
 }
 
 /** To read all the numbers of a long past takes longer than all the rest of an answer, and they hardly ever change. */
@@ -140,16 +154,27 @@ export async function pastTraces(
  * @param past oldest first
  * @param elapsedShare from 0 to 1
  */
-export function projectionHistory(past: readonly PastTrace[], elapsedShare: number): ProjectionHistory {
+export async function projectionHistory(
+  past: readonly PastTrace[],
+  elapsedShare: number,
+): Promise<ProjectionHistory> {
   let history = NO_HISTORY;
+  let learnt = 0;
   for (const together of Map.groupBy(past, ({ endsOn }) => endsOn).values()) {
     history = withEndedSprints(
       history,
       together.flatMap((sprint) => endedSprint(sprint, elapsedShare) ?? []),
     );
+    learnt += together.length;
+    if (learnt < LEARNT_A_TURN) continue;
+    learnt = 0;
+    await letOthersTurn();
   }
   return history;
 }
+
+/** Each is projected from all those before it. */
+const LEARNT_A_TURN = 40;
 
 function endedSprint(sprint: PastTrace, elapsedShare: number): EndedSprint | undefined {
   const { teamId, velocityPoints } = sprint;

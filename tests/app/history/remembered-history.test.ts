@@ -37,7 +37,7 @@ test('what is remembered is what would be learnt again, at every share of the ti
   const version = randomUUID();
   const { tx, reads } = storeOf(PAST);
   for (const share of [0, 0.5, 1, 0.5]) {
-    expect(await rememberedHistory(tx, TEAM, share, version)).toEqual(projectionHistory(PAST, share));
+    expect(await rememberedHistory(tx, TEAM, share, version)).toEqual(await projectionHistory(PAST, share));
   }
   expect(reads()).toBe(3);
 });
@@ -47,9 +47,9 @@ test('another version of the past, and another team’s, are read again', async 
   const later = PAST.slice(1);
   await rememberedHistory(storeOf(PAST).tx, TEAM, 0.5, before);
   const changed = await rememberedHistory(storeOf(later).tx, TEAM, 0.5, after);
-  expect(changed).toEqual(projectionHistory(later, 0.5));
+  expect(changed).toEqual(await projectionHistory(later, 0.5));
   const others = await rememberedHistory(storeOf(later).tx, OTHER_TEAM, 0.5, before);
-  expect(others).toEqual(projectionHistory(later, 0.5));
+  expect(others).toEqual(await projectionHistory(later, 0.5));
 });
 
 test('what was learnt long ago is learnt again, for a version may come back when the past behind it is forgotten', async () => {
