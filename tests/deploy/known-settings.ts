@@ -4,7 +4,7 @@ import { readFile } from 'node:fs/promises';
 const SOURCE = new URL('../../src/config.ts', import.meta.url);
 
 /** Read by the programs around the bot. */
-const OTHERS = ['NODE_ENV', 'NODE_OPTIONS'];
+const OTHERS = ['NODE_ENV', 'NODE_OPTIONS', 'MALLOC_ARENA_MAX', 'MALLOC_MMAP_THRESHOLD_'];
 
 export async function knownSettings(): Promise<ReadonlySet<string>> {
   const source = await readFile(SOURCE, 'utf8');
