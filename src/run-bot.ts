@@ -5,6 +5,7 @@ import { runDueWork } from './app/clock/ask-members.ts';
 import { takeOutLeftImports } from './app/import/take-out-imports.ts';
 import type { AppDependencies } from './app/ports/app-dependencies.ts';
 import { deliverPost } from './app/posting/deliver.ts';
+import type { Post } from './app/posting/posts.ts';
 import { letGoOfOld } from './app/privacy/ended-teams.ts';
 import { removeMessages } from './app/privacy/remove-messages.ts';
 import { type NoteSecurity, notingStore, notingUseCases } from './app/security-events.ts';
@@ -94,16 +95,12 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
   });
   const { port, healthPort } = await app.start();
   const bulk: AppDependencies = { ...deps, store: metrics ? meteredStore(bulkStore, metrics) : bulkStore };
-  const deliver = async (postId: string, isLast: boolean) => {
-    const outcome = await deliverPost(bulk, postId, isLast);
-    // Nobody waits for it, and nothing is lost when it fails: a page is made again when it is opened.
-    if ('done' in outcome) {
-      homesTouchedBy(bulk, postId).then(app.refreshHomes, (error: unknown) =>
-        logger.info({ err: error }, 'Home pages were not brought up to date.'),
-      );
-    }
-    return outcome;
-  };
+  // Nobody waits for it, and nothing is lost when it fails: a page is made again when it is opened.
+  const refreshHomes = (post: Post): void =>
+    void homesTouchedBy(bulk, post).then(app.refreshHomes, (error: unknown) =>
+      logger.info({ err: error }, 'Home pages were not brought up to date.'),
+    );
+  const deliver = (postId: string, isLast: boolean) => deliverPost(bulk, postId, isLast, refreshHomes);
   await queue.work(deliveryHandler(deliver, logger, metrics));
   const takeOutDaily = onceADay(clock.now, () => takeOutLeftImports(bulk));
   const letGoDaily = onceADay(clock.now, () => letGoOfOld(bulk));

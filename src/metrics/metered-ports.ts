@@ -43,12 +43,11 @@ export function meteredStore(
     }
   }
 
-  const { rememberEvent, updatePost, postById, homeOpenedBy } = store.single;
+  const { rememberEvent, updatePost, homeOpenedBy } = store.single;
   return {
     single: {
       rememberEvent: (...given) => metered(() => rememberEvent(...given)),
       updatePost: (...given) => metered(() => updatePost(...given)),
-      postById: (...given) => metered(() => postById(...given)),
       homeOpenedBy: (...given) => metered(() => homeOpenedBy(...given)),
     },
 
@@ -79,9 +78,9 @@ function counting(writing: PromptWriting, tally: Tally): PromptWriting {
       return fresh;
     },
     async setState(prompt, state, at) {
-      const postIds = await writing.setState(prompt, state, at);
+      const refreshed = await writing.setState(prompt, state, at);
       if (state !== 'asked') tally.met.push(state);
-      return postIds;
+      return refreshed;
     },
     called: (kind, prompts) => writing.called(kind, prompts),
   };

@@ -9,6 +9,7 @@ import { runDueWork } from '../app/clock/ask-members.ts';
 import { dayAt, instantOf } from '../app/clock/local-time.ts';
 import type { AppDependencies, Clock } from '../app/ports/app-dependencies.ts';
 import { deliverPost } from '../app/posting/deliver.ts';
+import type { Post } from '../app/posting/posts.ts';
 import { Refusal } from '../app/refusal.ts';
 import { currentSprint } from '../app/team/place.ts';
 import type { Actor, Sprint, SprintRecords } from '../app/team/team.ts';
@@ -160,8 +161,11 @@ export async function startRehearsal({
   async function settle(): Promise<void> {
     for (let waitedMs = 0; ; waitedMs += WAIT_STEP_MS) {
       await queue.drain(async (postId) => {
-        const outcome = await deliverPost(deps, postId);
-        await app.refreshHomes(await homesTouchedBy(deps, postId));
+        let delivered: Post | undefined;
+        const outcome = await deliverPost(deps, postId, false, (post) => {
+          delivered = post;
+        });
+        if (delivered) await app.refreshHomes(await homesTouchedBy(deps, delivered));
         return outcome;
       });
       const waiting = await database.store.read((read) => read.countUnsentPosts());

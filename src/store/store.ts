@@ -96,7 +96,6 @@ export function storeOver({ session, sender, troubleOf, isAlone, onTrouble }: St
           return inTransaction((tx) => transactionOver(tx, sender).events.remember(eventId, at));
         }),
       updatePost: (...given) => alone(({ write }) => write.posts.update(...given)),
-      postById: (...given) => alone(({ read }) => read.postById(...given)),
       homeOpenedBy: (...given) => alone(({ read }) => read.homeOpenedBy(...given)),
     },
   };

@@ -25,7 +25,7 @@ const freshMetrics = () => createMetrics({ version: '0', nodeVersion: 'v24', dat
 function storeWith(after: () => void = () => undefined): Store {
   const prompts: PromptWriting = {
     insert: async (asked) => asked.slice(1),
-    setState: async () => [],
+    setState: async () => 0,
     called: async () => undefined,
   };
   const tx = { write: { prompts } } as Transaction;

@@ -27,6 +27,29 @@ export function cardQueryCases(database: () => Database): void {
     });
   });
 
+  it('gives what is about somebody: cards that they own or answered for, that nobody owns, and that are named', async () => {
+    const { sprint } = await savedSprint(database());
+    const card = (number: number, ownerIds: string[]) => aCard(sprint.id, number, { ownerIds });
+    const own = card(1, ['U-zoe', 'U-ana']);
+    const nobodys = card(2, []);
+    const handedOver = card(3, ['U-bo']);
+    const named = card(4, ['U-bo']);
+    const others = card(5, ['U-bo']);
+    const facts = [
+      anAnswer(handedOver.id, { memberId: 'U-ana' }),
+      anAnswer(own.id, { memberId: 'U-zoe' }),
+      aChange(nobodys.id, 'drop'),
+      anAnswer(others.id, { memberId: 'U-bo' }),
+    ];
+    await database().store.transaction(async (tx) => {
+      await tx.write.cards.insert([own, nobodys, handedOver, named, others]);
+      await tx.write.cards.insertFacts(facts);
+    });
+    const about = await database().store.read((read) => read.recordsAbout(sprint.id, 'U-ana', [named.id]));
+    expect(about.cards).toEqual([own, nobodys, handedOver, named]);
+    expect(about.facts.map(({ order: _, ...fact }) => fact)).toEqual(facts.slice(0, 3));
+  });
+
   it('puts later facts after earlier ones', async () => {
     const { sprint } = await savedSprint(database());
     const card = aCard(sprint.id, 1);

@@ -25,7 +25,7 @@ export function promptQueryCases(database: () => Database): void {
     });
   });
 
-  it('sets the state of a prompt and keeps the post that asked it', async () => {
+  it('sets the state of a prompt, keeps the post that asked it, and wants that brought up to date', async () => {
     const { sprint } = await savedSprint(database());
     const post = aPost(sprint.id, {
       recipient: { userId: 'U-ana' },
@@ -36,7 +36,9 @@ export function promptQueryCases(database: () => Database): void {
       // The prompt first: its post is recorded later in the same transaction.
       await tx.write.prompts.insert([{ ...key, postId: post.id }]);
       await tx.write.posts.add([post]);
-      await tx.write.prompts.setState(key, 'unchanged', AT);
+      expect(await tx.write.prompts.setState(key, 'unchanged', AT)).toBe(1);
+      expect(await tx.write.prompts.setState({ ...key, day: '2026-11-04' }, 'unchanged', AT)).toBe(0);
+      expect((await tx.read.postById(post.id))?.wantedVersion).toBe(2);
     });
     const prompt = await database().store.read((read) => read.promptOf(sprint.id, 'U-ana', DAY));
     expect(prompt).toEqual({ ...key, postId: post.id, state: 'unchanged', answeredAt: AT });

@@ -83,7 +83,8 @@ export async function answerForm(
     const sprintId =
       where.sprintId ??
       (await runningSprintId(tx.read, actor, where.place as Place, deps.clock.now(), where.day));
-    const { team, member, sprint, day, records } = await answeredDay(deps, tx, actor, sprintId, where.day);
+    const found = await answeredDay(deps, tx, actor, sprintId, where.day, []);
+    const { team, member, sprint, day, records } = found;
     const cards = answerableCards(records, actor.userId, day).map(({ form }) => form);
     const takeable = worksIn(member, sprint.id) ? takeableStates(records).map(cardLine) : [];
     if (cards.length === 0 && takeable.length === 0) {

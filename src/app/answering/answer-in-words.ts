@@ -139,11 +139,12 @@ async function daysMeant(
   const prompts = own.length > 0 || !isMessage ? own : await askedTogether(tx, actor, now);
   if (prompts.length === 0) {
     const sprintId = await runningSprintId(tx.read, actor, place, now, undefined);
-    return [await answeredDay(deps, tx, actor, sprintId, undefined)];
+    return [await answeredDay(deps, tx, actor, sprintId, undefined, 'all')];
   }
   if (prompts.length > 1) await tx.lock.teamsOfPerson(actor);
   const days: AnsweredDay[] = [];
-  for (const { sprintId, day } of prompts) days.push(await answeredDay(deps, tx, actor, sprintId, day));
+  for (const { sprintId, day } of prompts)
+    days.push(await answeredDay(deps, tx, actor, sprintId, day, 'all'));
   return days;
 }
 

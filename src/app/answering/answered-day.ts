@@ -22,12 +22,15 @@ import { type PromptContent, promptContentOf } from './prompt-content.ts';
 export interface AnsweredDay extends Membership {
   readonly sprint: Sprint;
   readonly day: string;
+  /** Of the cards about which the member speaks. */
   readonly records: SprintRecords;
 }
 
 /**
  * The sprint and the day that a member speaks about, checked, and the team locked. Without a day: today, or the last day
  * of a sprint that is over.
+ *
+ * @param named cards about which the member speaks, beside those that they may answer for
  */
 export async function answeredDay(
   deps: AppDependencies,
@@ -35,10 +38,11 @@ export async function answeredDay(
   actor: Actor,
   sprintId: string,
   day: string | undefined,
+  named: readonly string[] | 'all',
 ): Promise<AnsweredDay> {
   const [found, records] = await waitForAll([
     sprintForMemberLocked(tx, actor, sprintId),
-    tx.read.recordsOf(sprintId),
+    named === 'all' ? tx.read.recordsOf(sprintId) : tx.read.recordsAbout(sprintId, actor.userId, named),
   ]);
   const { team, sprint } = found;
   requireOpen(sprint);
@@ -97,12 +101,10 @@ export async function meetPrompt(
   const answeredIds = new Set(facts.map(({ cardId }) => cardId));
   const answered = records.cards.filter(({ id }) => answeredIds.has(id));
   const others = new Set(answered.flatMap(({ ownerIds }) => ownerIds).filter((id) => id !== userId));
-  const { posts } = tx.write;
-  const [, added, refreshed] = await waitForAll([
+  const [refreshed, added] = await waitForAll([
     tx.write.prompts.setState(prompt, state, deps.clock.now()),
     tx.write.cards.insertFacts(facts),
-    posts.refreshAboutDay(sprint.id, [userId], day),
-    posts.refreshAboutDay(sprint.id, [...others], today),
+    tx.write.posts.refreshAboutDay(sprint.id, [...others], today),
   ]);
   const now = { ...records, facts: [...records.facts, ...added] };
   const isInPrompt = refreshed > 0 && day === today;

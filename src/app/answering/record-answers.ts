@@ -132,7 +132,8 @@ export async function recordAnswersIn(
   actor: Actor,
   input: GivenAnswers,
 ): Promise<AnswerOutcome> {
-  const context = await answeredDay(deps, tx, actor, input.sprintId, input.day);
+  const named = input.answers.map(({ cardId }) => cardId);
+  const context = await answeredDay(deps, tx, actor, input.sprintId, input.day, named);
   refuseIfAnsweredSince(context.records, input.answers, input.asOf);
   return recordChecked(deps, tx, actor, context, input.answers, input.takeCardIds ?? []);
 }
@@ -245,7 +246,7 @@ export async function recordUnchanged(
   input: { readonly sprintId: string; readonly day: string },
 ): Promise<PromptContent> {
   return deps.store.transaction(async (tx) => {
-    const context = await answeredDay(deps, tx, actor, input.sprintId, input.day);
+    const context = await answeredDay(deps, tx, actor, input.sprintId, input.day, []);
     // Numbers that were given stay in force; a click on an old button must not seem to take them back.
     const isAnswered = hasAnswered(context.records, actor.userId, context.day);
     return meetPrompt(deps, tx, actor, context, isAnswered ? 'answered' : 'unchanged');
@@ -259,7 +260,7 @@ export async function recordAway(
   input: { readonly sprintId: string; readonly day: string },
 ): Promise<PromptContent> {
   return deps.store.transaction(async (tx) => {
-    const context = await answeredDay(deps, tx, actor, input.sprintId, input.day);
+    const context = await answeredDay(deps, tx, actor, input.sprintId, input.day, []);
     return meetPrompt(deps, tx, actor, context, 'away');
   });
 }

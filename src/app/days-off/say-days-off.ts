@@ -161,7 +161,6 @@ async function freeToday(tx: Transaction, team: Team, members: readonly Member[]
   const prompts = await tx.read.promptsOf(sprints.map(({ id }) => ({ sprintId: id, day })));
   for (const prompt of prompts) {
     if (prompt.state !== 'asked' || !off.has(prompt.userId)) continue;
-    for (const postId of await tx.write.prompts.setState(prompt, 'away', now))
-      await tx.write.posts.refresh(postId);
+    await tx.write.prompts.setState(prompt, 'away', now);
   }
 }

@@ -70,7 +70,12 @@ export interface SprintWriting {
 
 export interface CardReading {
   recordsOf(sprintId: string): Promise<SprintRecords>;
-  /** The records of many sprints in as few statements as of one. */
+  /**
+   * Of these only what somebody may answer for or has answered for: their cards, those that nobody owns, and those that
+   * are named. An answer then costs the same, however much there is in the sprint.
+   */
+  recordsAbout(sprintId: string, userId: string, cardIds: readonly string[]): Promise<SprintRecords>;
+  /** The records of many sprints in one statement. */
   recordsOfMany(sprintIds: readonly string[]): Promise<Map<string, SprintRecords>>;
   /** Who came and went as owners of the sprint's cards, in order. */
   ownerMovesOf(sprintId: string): Promise<OwnerMove[]>;
@@ -119,12 +124,15 @@ export interface PromptReading {
 export interface PromptWriting {
   /** Inserts prompts in state `asked`; gives back those that did not exist yet. */
   insert(prompts: readonly AskedPrompt[]): Promise<AskedPrompt[]>;
-  /** Inserts the prompt or sets its state. Gives back the posts about it: what asked, reminded and called last. */
+  /**
+   * Inserts the prompt or sets its state, and brings what was posted about it up to date: what asked, reminded and called
+   * last. @returns how many posts these are
+   */
   setState(
     prompt: Pick<Prompt, 'sprintId' | 'userId' | 'day'>,
     state: PromptState,
     answeredAt: Date,
-  ): Promise<string[]>;
+  ): Promise<number>;
   /** Keeps which posts reminded of prompts, or called last about days of which some were not asked about. */
   called(kind: 'reminder' | 'last-call', prompts: readonly AskedPrompt[]): Promise<void>;
 }

@@ -87,7 +87,6 @@ export interface Store {
   readonly single: {
     readonly rememberEvent: SeenEvents['remember'];
     readonly updatePost: PostWriting['update'];
-    readonly postById: Reading['postById'];
     readonly homeOpenedBy: Reading['homeOpenedBy'];
   };
 }

@@ -63,7 +63,7 @@ async function readWaiting(
   subject: Pick<SubjectFields, 'sprintId' | 'userId' | 'day'>,
 ) {
   const sprintNow = (sprintId: string) =>
-    waitForAll([read.sprintWithTeam(sprintId), read.recordsOf(sprintId)]);
+    waitForAll([read.sprintWithTeam(sprintId), read.recordsAbout(sprintId, subject.userId, [])]);
   // Nearly every post is about one sprint, so that is read while the others are looked for.
   const [prompts, itsOwn] = await waitForAll([read.promptsOfPost(post.id), sprintNow(subject.sprintId)]);
   const { sprintId, userId, day } = subject;

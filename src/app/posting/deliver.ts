@@ -9,6 +9,7 @@ import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { PostImage } from '../ports/messenger.ts';
 import { leaveIfGone } from '../team/leave-team.ts';
 import { todayOf } from '../team/place.ts';
+import { waitForAll } from '../wait-for-all.ts';
 import { burndownImage } from '../watching/sprint-status.ts';
 import { DeliveryFailure, type UndeliveredCause } from './delivery-failure.ts';
 import { holdBack } from './hold-back.ts';
@@ -43,6 +44,7 @@ const SENDING_LIMIT_MS = 25_000;
  * Sends the post or updates it in place, as its state requires.
  *
  * @param isLast the queue won't try again
+ * @param onDelivered hears of the post once what it says is on the platform
  * @returns done, or when to try again.
  * @throws DeliveryFailure `uncertain` or `not-sent`, for the queue to try again later.
  */
@@ -50,6 +52,7 @@ export async function deliverPost(
   deps: AppDependencies,
   postId: string,
   isLast = false,
+  onDelivered: (post: Post) => void = () => undefined,
 ): Promise<DeliveryOutcome> {
   const beganMs = performance.now();
   const maySend = (): boolean => performance.now() - beganMs < SENDING_LIMIT_MS;
@@ -82,6 +85,7 @@ export async function deliverPost(
       );
     }
     await endAttempt(deps, post, postedAt);
+    onDelivered(post);
     return DONE;
   } catch (error) {
     if (!(error instanceof DeliveryFailure)) {
@@ -134,15 +138,15 @@ async function beginAttempt(
     if (!post) return (await tx.read.postById(postId)) ? 'held' : 'nothing-to-do';
     if (post.state === 'dead' || post.state === 'skipped') return 'nothing-to-do';
     if (post.sentVersion >= post.wantedVersion) return 'nothing-to-do';
-    const words = await postWords(tx, post, deps.clock.now());
-    // What is skipped must not stay posted: nobody would bring it up to date any more.
-    if (!words && !mayStand(post)) {
-      await tx.write.posts.update(postId, { state: 'skipped' });
-      return 'nothing-to-do';
-    }
     const firstAttemptAt = post.firstAttemptAt ?? deps.clock.now();
-    await tx.write.posts.update(postId, { state: 'sending', firstAttemptAt });
-    return { post, words };
+    const [words] = await waitForAll([
+      postWords(tx, post, deps.clock.now()),
+      tx.write.posts.update(postId, { state: 'sending', firstAttemptAt }),
+    ]);
+    if (words || mayStand(post)) return { post, words };
+    // What is skipped must not stay posted: nobody would bring it up to date any more.
+    await tx.write.posts.update(postId, { state: 'skipped' });
+    return 'nothing-to-do';
   });
 }
 

@@ -2,6 +2,7 @@
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { PostKind } from '../posting/post-kinds.ts';
+import type { Post } from '../posting/posts.ts';
 import type { Actor } from '../team/team.ts';
 
 /** Posts to the channel that say of a sprint's beginning or end. */
@@ -10,10 +11,9 @@ const ABOUT_SPRINT: readonly string[] = ['plan', 'verdict', 'cancelled'] satisfi
 /** Only people who have ever opened their page. */
 export async function homesTouchedBy(
   { store }: Pick<AppDependencies, 'store'>,
-  postId: string,
+  post: Post,
 ): Promise<Actor[]> {
-  const post = await store.single.postById(postId);
-  if (!post || !('sprintId' in post.subject)) return [];
+  if (!('sprintId' in post.subject)) return [];
   const { kind, sprintId } = post.subject;
   // An answer brings the prompt up to date, and the page of the person who gave it at once.
   const isFirstPrompt = kind === 'daily-prompt' && post.wantedVersion === 1;

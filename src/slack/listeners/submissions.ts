@@ -199,9 +199,12 @@ function failureView(failure: Failure): ModalView {
     : refusedFormView(failureMessage(failure));
 }
 
-/** Where replies to the form belong; any form may say so, and a context that can't be read says nothing. */
+/** Any form may say where replies to it belong. */
+const anyContext = z.looseObject({ replyTo: z.string().max(64).optional() });
+
+/** Undefined as well when the context can't be read. */
 function replyToOf(context: string): string | undefined {
-  return decodeValue(z.looseObject({ replyTo: z.string().max(64).optional() }), context)?.replyTo;
+  return decodeValue(anyContext, context)?.replyTo;
 }
 
 function actorOf({ workspaceId }: ListenerContext, { user }: FormSubmission): Actor {

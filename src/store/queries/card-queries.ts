@@ -4,17 +4,17 @@ import {
   and,
   asc,
   eq,
-  type GetColumnData,
   getTableColumns,
   inArray,
   isNotNull,
   type SQL,
+  type SQLWrapper,
   sql,
 } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
 import type { CardReading, CardWriting, OwnerChange } from '../../app/ports/sprints.ts';
 import type { NewFact, RecordedFact, SprintRecords } from '../../app/team/team.ts';
-import type { CardFact } from '../../sprint/card.ts';
+import type { CardChangeFact } from '../../sprint/card.ts';
 import { answers, cardChanges, cardOwners, cards } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { type SqlSession, statementsOf } from './sql-session.ts';
@@ -24,72 +24,124 @@ const { kind: changeKind, factOrder: changeOrder } = cardChanges;
 const ownerIds = sql<string[]>`array(select ${cardOwners.userId} from ${cardOwners}
   where ${cardOwners.cardId} = ${cards.id} order by ${cardOwners.position}, ${cardOwners.userId})`;
 
-/** A column of the facts, read as the column of answers is. */
-function factColumn<Of extends PgColumn>(column: Of): SQL<GetColumnData<Of>> {
-  return sql`facts.${sql.identifier(column.name)}`.mapWith(column) as SQL<GetColumnData<Of>>;
+/**
+ * A card's answers and changes come with its row, as JSON: a row for each of them, and a value for each of its columns, would
+ * cost the driver several times as much. Each is an array of these.
+ */
+type AnswerCells = [
+  id: string,
+  memberId: string,
+  day: string,
+  workedPoints: number | null,
+  leftPoints: number,
+  surprisePoints: number,
+  note: string,
+  recordedAtMs: number,
+  supersedesId: string | null,
+  order: number,
+];
+type ChangeCells = [
+  id: string,
+  memberId: string,
+  day: string,
+  kind: CardChangeFact['kind'],
+  note: string,
+  recordedAtMs: number,
+  order: number,
+];
+
+const milliseconds = (instant: PgColumn): SQL => sql`extract(epoch from ${instant}) * 1000`;
+
+/** The driver must leave it as text, which one of the two would not do with JSON. */
+function cellsOf<Cells>(table: PgTable, cells: readonly SQLWrapper[], isOfCard: SQL): SQL<Cells[]> {
+  return sql`(select json_agg(json_build_array(${sql.join([...cells], sql`, `)}))::text from ${table}
+    where ${isOfCard})`.mapWith((text: string) => JSON.parse(text)) as SQL<Cells[]>;
 }
 
-const FACT = {
-  id: factColumn(answers.id),
-  cardId: factColumn(answers.cardId),
-  memberId: factColumn(answers.memberId),
-  day: factColumn(answers.day),
-  workedPoints: factColumn(answers.workedPoints),
-  leftPoints: factColumn(answers.leftPoints),
-  surprisePoints: factColumn(answers.surprisePoints),
-  note: factColumn(answers.note),
-  recordedAt: factColumn(answers.recordedAt),
-  supersedesId: factColumn(answers.supersedesId),
-  order: factColumn(answers.factOrder),
-  kind: sql<CardFact['kind']>`facts.kind`,
-  sprintId: sql<string>`facts.sprint_id`,
+const RECORDS = {
+  ...getTableColumns(cards),
+  ownerIds,
+  answers: cellsOf<AnswerCells>(
+    answers,
+    [
+      ...[answers.id, answers.memberId, answers.day, answers.workedPoints, answers.leftPoints],
+      ...[answers.surprisePoints, answers.note, milliseconds(answers.recordedAt), answers.supersedesId],
+      answers.factOrder,
+    ],
+    sql`${answers.cardId} = ${cards.id}`,
+  ),
+  changes: cellsOf<ChangeCells>(
+    cardChanges,
+    [
+      ...[cardChanges.id, cardChanges.memberId, cardChanges.day, changeKind, cardChanges.note],
+      ...[milliseconds(cardChanges.recordedAt), changeOrder],
+    ],
+    sql`${cardChanges.cardId} = ${cards.id} and ${changeKind} not in ('owner-added', 'owner-removed')`,
+  ),
 };
 
-/** The statements that read the records of sprints, all at once. Answers and changes of cards are read as one list. */
-function recordsSelects(isOfSprint: SQL) {
-  const ofCards = (table: PgTable, cardId: PgColumn) =>
-    sql`from ${table} join ${cards} on ${cards.id} = ${cardId} where ${isOfSprint}`;
-  const { id, cardId, memberId, day, note, recordedAt, factOrder } = answers;
+function recordsSelect(isMeant: SQL) {
+  return frozenSelect(
+    RECORDS,
+    sql`from ${cards} where ${isMeant} order by ${cards.sprintId}, ${cards.number}`,
+  );
+}
+
+const isOfSprint = sql`${cards.sprintId} = ${sql.placeholder('sprint')}`;
+/** One sprint has a statement of its own, for the database plans it better when it knows that it is one. */
+const OF_ONE_SPRINT = recordsSelect(isOfSprint);
+const OF_MANY_SPRINTS = recordsSelect(
+  sql`${cards.sprintId} in (select json_array_elements_text(${sql.placeholder('sprints')}::json))`,
+);
+const ABOUT_PERSON = recordsSelect(sql`${isOfSprint} and (
+  not exists (select from ${cardOwners} where ${cardOwners.cardId} = ${cards.id})
+  or exists (select from ${cardOwners} where ${cardOwners.cardId} = ${cards.id}
+    and ${cardOwners.userId} = ${sql.placeholder('user')})
+  or exists (select from ${answers} where ${answers.cardId} = ${cards.id}
+    and ${answers.memberId} = ${sql.placeholder('user')})
+  or ${cards.id} in (select json_array_elements_text(${sql.placeholder('named')}::json)))`);
+
+type CardRow = Awaited<ReturnType<typeof OF_ONE_SPRINT>>[number];
+
+function recordsFrom(rows: readonly CardRow[]): SprintRecords {
   return {
-    cards: frozenSelect(
-      { ...getTableColumns(cards), ownerIds },
-      sql`from ${cards} where ${isOfSprint} order by ${cards.number}`,
-    ),
-    facts: frozenSelect(
-      FACT,
-      sql`from (
-        select ${id}, ${cardId}, ${memberId}, ${day}, ${answers.workedPoints}, ${answers.leftPoints},
-          ${answers.surprisePoints}, ${note}, ${recordedAt}, ${answers.supersedesId}, ${factOrder}, 'answer' as kind,
-          ${cards.sprintId} ${ofCards(answers, cardId)}
-        union all
-        select ${cardChanges.id}, ${cardChanges.cardId}, ${cardChanges.memberId}, ${cardChanges.day}, null, null,
-          null, ${cardChanges.note}, ${cardChanges.recordedAt}, null, ${changeOrder}, ${changeKind},
-          ${cards.sprintId} ${ofCards(cardChanges, cardChanges.cardId)}
-          and ${changeKind} not in ('owner-added', 'owner-removed')
-      ) as facts order by fact_order`,
-    ),
+    cards: rows.map(({ answers: _, changes: __, ...card }) => ({ ...card, link: card.link ?? undefined })),
+    facts: rows.flatMap(factsOf).sort((a, b) => a.order - b.order),
   };
 }
 
-/** One sprint has statements of its own, for the database plans them better when it knows that it is one. */
-const OF_ONE_SPRINT = recordsSelects(sql`${cards.sprintId} = ${sql.placeholder('sprint')}`);
-const OF_MANY_SPRINTS = recordsSelects(
-  sql`${cards.sprintId} in (select json_array_elements_text(${sql.placeholder('sprints')}::json))`,
-);
-
-type FactRow = Awaited<ReturnType<typeof OF_ONE_SPRINT.facts>>[number];
-
-function factOf({ sprintId: _, workedPoints, leftPoints, surprisePoints, ...row }: FactRow): RecordedFact {
-  const { kind, supersedesId, ...same } = row;
-  if (kind !== 'answer') return { ...same, kind, supersedesId: undefined };
-  return {
-    ...same,
-    kind,
-    workedPoints: workedPoints ?? undefined,
-    leftPoints,
-    surprisePoints,
-    supersedesId: supersedesId ?? undefined,
-  };
+/** Null: there are none. */
+function factsOf({ id: cardId, answers, changes }: CardRow): RecordedFact[] {
+  const said = (answers as AnswerCells[] | null) ?? [];
+  const changed = (changes as ChangeCells[] | null) ?? [];
+  return [
+    ...said.map(
+      ([
+        id,
+        memberId,
+        day,
+        worked,
+        leftPoints,
+        surprisePoints,
+        note,
+        atMs,
+        supersedes,
+        order,
+      ]): RecordedFact => ({
+        ...{ kind: 'answer', id, cardId, memberId, day, leftPoints, surprisePoints, note, order },
+        workedPoints: worked ?? undefined,
+        recordedAt: new Date(atMs),
+        supersedesId: supersedes ?? undefined,
+      }),
+    ),
+    ...changed.map(
+      ([id, memberId, day, kind, note, atMs, order]): RecordedFact => ({
+        ...{ kind, id, cardId, memberId, day, note, order },
+        recordedAt: new Date(atMs),
+        supersedesId: undefined,
+      }),
+    ),
+  ];
 }
 
 /** One parameter, however many answers there are. Without a place of its own, each gets the next one. */
@@ -105,34 +157,22 @@ const ADD_ANSWERS = frozenChange(
 );
 
 export function cardReading(session: SqlSession): CardReading {
-  /** The same number of statements, however many sprints there are. */
-  async function recordsOfMany(sprintIds: readonly string[]): Promise<Map<string, SprintRecords>> {
-    if (sprintIds.length === 0) return new Map();
-    const [only = '', ...more] = sprintIds;
-    const selects = more.length === 0 ? OF_ONE_SPRINT : OF_MANY_SPRINTS;
-    const given = more.length === 0 ? { sprint: only } : { sprints: JSON.stringify(sprintIds) };
-    const [cardRows, factRows] = await Promise.all([
-      selects.cards(session, given),
-      selects.facts(session, given),
-    ]);
-    const cardsOf = Map.groupBy(cardRows, (row) => row.sprintId);
-    const factsOf = Map.groupBy(factRows, (row) => row.sprintId);
-    return new Map(
-      sprintIds.map((sprintId) => [
-        sprintId,
-        {
-          cards: (cardsOf.get(sprintId) ?? []).map((card) => ({ ...card, link: card.link ?? undefined })),
-          facts: (factsOf.get(sprintId) ?? []).map(factOf),
-        },
-      ]),
-    );
-  }
-
   return {
-    recordsOfMany,
+    /** One statement, however many sprints there are. */
+    async recordsOfMany(sprintIds) {
+      if (sprintIds.length === 0) return new Map();
+      const rows = await OF_MANY_SPRINTS(session, { sprints: JSON.stringify(sprintIds) });
+      const rowsOf = Map.groupBy(rows, (row) => row.sprintId);
+      return new Map(sprintIds.map((sprintId) => [sprintId, recordsFrom(rowsOf.get(sprintId) ?? [])]));
+    },
 
     async recordsOf(sprintId) {
-      return (await recordsOfMany([sprintId])).get(sprintId) as SprintRecords;
+      return recordsFrom(await OF_ONE_SPRINT(session, { sprint: sprintId }));
+    },
+
+    async recordsAbout(sprintId, userId, cardIds) {
+      const given = { sprint: sprintId, user: userId, named: JSON.stringify(cardIds) };
+      return recordsFrom(await ABOUT_PERSON(session, given));
     },
 
     async ownerMovesOf(sprintId) {

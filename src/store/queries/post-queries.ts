@@ -70,7 +70,31 @@ const CLAIMED_POST = frozenSelect(
   for no key update skip locked`,
 );
 
-const raiseWantedVersion = sql`update ${posts} set wanted_version = wanted_version + 1, state = case when state = 'dead'
+const given = (name: string) => sql`${sql.placeholder(name)}::text`;
+const isReplaced = sql`${given('replacedTs')} is not null`;
+
+/**
+ * What is not given stays as it is, but for the place of a message that is replaced. A slow delivery that ends last knows an
+ * older version. Of two clocks the earlier counts: with one that was ahead, the post would be looked for in the future.
+ */
+const UPDATE = frozenChange(
+  { id: posts.id },
+  sql`update ${posts} set state = ${given('state')},
+      sending_since = case when ${given('state')} = 'sending' then clock_timestamp() end,
+      posted_channel_id = case when not ${isReplaced} then coalesce(${given('channel')}, posted_channel_id) end,
+      posted_ts = case when not ${isReplaced} then coalesce(${given('ts')}, posted_ts) end,
+      replaced_channel_id = coalesce(${given('replacedChannel')}, replaced_channel_id),
+      replaced_ts = coalesce(${given('replacedTs')}, replaced_ts),
+      sent_version = greatest(sent_version, ${sql.placeholder('sentVersion')}::integer),
+      first_attempt_at = case when ${isReplaced} then null
+        when ${given('firstAttemptAt')} is null then first_attempt_at
+        else least(${given('firstAttemptAt')}::timestamptz, clock_timestamp()) end,
+      last_error = coalesce(${given('lastError')}, last_error)
+    where ${posts.id} = ${sql.placeholder('post')}`,
+);
+
+/** What follows says of which posts. */
+export const raiseWantedVersion = sql`update ${posts} set wanted_version = wanted_version + 1, state = case when state = 'dead'
     then case when posted_ts is not null then 'sent' when first_attempt_at is null then 'pending' else 'uncertain' end
     else state end`;
 
@@ -180,32 +204,13 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
 
     async update(postId, change) {
       const { state, postedAt, replaces, sentVersion, firstAttemptAt, lastError } = change;
-      const updated = await session
-        .update(posts)
-        .set({
-          state,
-          sendingSince: state === 'sending' ? sql`clock_timestamp()` : null,
-          ...(postedAt && { postedChannelId: postedAt.channelId, postedTs: postedAt.ts }),
-          ...(replaces && {
-            replacedChannelId: replaces.channelId,
-            replacedTs: replaces.ts,
-            postedChannelId: null,
-            postedTs: null,
-            firstAttemptAt: null,
-          }),
-          // A slow delivery that ends last knows an older version.
-          ...(sentVersion !== undefined && {
-            sentVersion: sql`greatest(${posts.sentVersion}, ${sentVersion})`,
-          }),
-          // The earlier of two clocks: with one that was ahead, the post would be looked for in the future.
-          ...(firstAttemptAt && {
-            firstAttemptAt: sql`least(${firstAttemptAt.toISOString()}::timestamptz, clock_timestamp())`,
-          }),
-          ...(lastError !== undefined && { lastError }),
-        })
-        .where(eq(posts.id, postId))
-        .returning({ id: posts.id });
-      if (updated.length === 0) throw noSuchPost(postId);
+      const [updated] = await UPDATE(session, {
+        ...{ post: postId, state, sentVersion: sentVersion ?? null, lastError: lastError ?? null },
+        ...{ channel: postedAt?.channelId ?? null, ts: postedAt?.ts ?? null },
+        ...{ replacedChannel: replaces?.channelId ?? null, replacedTs: replaces?.ts ?? null },
+        firstAttemptAt: firstAttemptAt?.toISOString() ?? null,
+      });
+      if (!updated) throw noSuchPost(postId);
     },
 
     async skipUnsentTo(teamId, userIds) {

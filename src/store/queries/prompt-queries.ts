@@ -2,8 +2,10 @@
 import { and, asc, eq, getTableColumns, inArray, or, type SQL, type SQLWrapper, sql } from 'drizzle-orm';
 import type { AskedPrompt, PromptReading, PromptWriting } from '../../app/ports/sprints.ts';
 import type { Prompt } from '../../app/team/team.ts';
+import type { JobSender } from '../queue/job-sender.ts';
 import { posts, prompts } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
+import { raiseWantedVersion } from './post-queries.ts';
 import { type SqlSession, statementsOf } from './sql-session.ts';
 
 function promptFrom(row: typeof prompts.$inferSelect): Prompt {
@@ -44,17 +46,16 @@ const PROMPTS_OF_POST = frozenSelect(
 
 /** A day that was met before anybody asked stays so: the answer rate counts it. */
 const SET_STATE = frozenChange(
-  {
-    postId: prompts.postId,
-    reminderPostId: prompts.reminderPostId,
-    lastCallPostId: prompts.lastCallPostId,
-  },
-  sql`insert into ${prompts} (sprint_id, user_id, day, state, answered_at)
-    values (${sql.placeholder('sprint')}, ${sql.placeholder('user')}, ${sql.placeholder('day')},
-      ${sql.placeholder('state')}, ${sql.placeholder('answeredAt')})
-    on conflict (sprint_id, user_id, day) do update
-      set state = excluded.state, answered_at = case when ${prompts.postId} is null
-        then least(${prompts.answeredAt}, excluded.answered_at) else excluded.answered_at end`,
+  { postId: posts.id },
+  sql`with met as (
+      insert into ${prompts} (sprint_id, user_id, day, state, answered_at)
+      values (${sql.placeholder('sprint')}, ${sql.placeholder('user')}, ${sql.placeholder('day')},
+        ${sql.placeholder('state')}, ${sql.placeholder('answeredAt')})
+      on conflict (sprint_id, user_id, day) do update
+        set state = excluded.state, answered_at = case when ${prompts.postId} is null
+          then least(${prompts.answeredAt}, excluded.answered_at) else excluded.answered_at end
+      returning post_id, reminder_post_id, last_call_post_id)
+    ${raiseWantedVersion} from met where ${posts.id} in (post_id, reminder_post_id, last_call_post_id)`,
 );
 
 export function promptReading(session: SqlSession): PromptReading {
@@ -104,7 +105,7 @@ export function promptReading(session: SqlSession): PromptReading {
   };
 }
 
-export function promptWriting(session: SqlSession): PromptWriting {
+export function promptWriting(session: SqlSession, sender: JobSender): PromptWriting {
   return {
     async insert(asked) {
       const inserted: AskedPrompt[] = [];
@@ -135,8 +136,9 @@ export function promptWriting(session: SqlSession): PromptWriting {
     async setState(prompt, state, at) {
       const { sprintId, userId, day } = prompt;
       const answeredAt = state === 'asked' ? null : at.toISOString();
-      const [row] = await SET_STATE(session, { sprint: sprintId, user: userId, day, state, answeredAt });
-      return [row?.postId, row?.reminderPostId, row?.lastCallPostId].filter((id) => typeof id === 'string');
+      const refreshed = await SET_STATE(session, { sprint: sprintId, user: userId, day, state, answeredAt });
+      await sender.send(session, refreshed);
+      return refreshed.length;
     },
 
     async called(kind, called) {

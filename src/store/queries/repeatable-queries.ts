@@ -1,5 +1,5 @@
 /** What may be stored twice without harm: drafts of the plan form, which requests and events have come in, and who came. */
-import { and, eq, inArray, isNotNull, isNull, sql } from 'drizzle-orm';
+import { and, eq, isNull, sql } from 'drizzle-orm';
 import type {
   DraftReading,
   Drafts,
@@ -10,7 +10,7 @@ import type {
 } from '../../app/ports/repeatable.ts';
 import type { Actor } from '../../app/team/team.ts';
 import { planDrafts, seenEvents, visits } from '../schema.ts';
-import { frozenChange } from './frozen-statement.ts';
+import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';
 
 function isOf(teamId: string, userId: string) {
@@ -73,19 +73,18 @@ export function eventMemory(session: SqlSession): SeenEvents {
   };
 }
 
+const HOME_OPENED_BY = frozenSelect(
+  { userId: visits.userId },
+  sql`from ${visits} where ${visits.workspaceId} = ${sql.placeholder('workspace')}
+    and ${visits.userId} in (select json_array_elements_text(${sql.placeholder('users')}::json))
+    and ${visits.homeOpenedAt} is not null`,
+);
+
 export function visitReading(session: SqlSession): VisitReading {
   return {
     async homeOpenedBy(workspaceId, userIds) {
-      const rows = await session
-        .select({ userId: visits.userId })
-        .from(visits)
-        .where(
-          and(
-            eq(visits.workspaceId, workspaceId),
-            inArray(visits.userId, [...userIds]),
-            isNotNull(visits.homeOpenedAt),
-          ),
-        );
+      const given = { workspace: workspaceId, users: JSON.stringify(userIds) };
+      const rows = await HOME_OPENED_BY(session, given);
       return rows.map(({ userId }) => userId);
     },
   };

@@ -63,7 +63,7 @@ export function transactionOver(session: SqlSession, sender: JobSender): Transac
       experiments: experimentWriting(session),
       bodies: bodyWriting(session),
       cards: cardWriting(session),
-      prompts: promptWriting(session),
+      prompts: promptWriting(session, sender),
       posts: postWriting(session, sender),
       people: peopleWriting(session),
       retention: retentionWriting(session),

@@ -1,6 +1,7 @@
 import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import { closeSprint } from '../../../src/app/closing/end-sprint.ts';
+import type { Post } from '../../../src/app/posting/posts.ts';
 import { openHomePage } from '../../../src/app/watching/home-page.ts';
 import { homesTouchedBy } from '../../../src/app/watching/homes-touched.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach } from '../../support/app-harness.ts';
@@ -15,7 +16,10 @@ async function touchedBy(h: Harness, kind: string) {
     sql`select id, subject_day::text as day from loadline.posts where kind = ${kind} order by entry_order`,
   );
   return Promise.all(
-    posts.map(async ({ id, day }) => [day, (await homesTouchedBy(h.deps, id)).map(({ userId }) => userId)]),
+    posts.map(async ({ id, day }) => {
+      const post = (await h.database.store.read((read) => read.postById(id))) as Post;
+      return [day, (await homesTouchedBy(h.deps, post)).map(({ userId }) => userId)];
+    }),
   );
 }
 
