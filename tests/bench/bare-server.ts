@@ -2,7 +2,7 @@
 import type { AddressInfo } from 'node:net';
 import { App, HTTPReceiver, LogLevel } from '@slack/bolt';
 
-const { LOADLINE_BOT_TOKEN = '', LOADLINE_SIGNING_SECRET = '' } = process.env;
+const { LOADLINE_BOT_TOKEN = '', LOADLINE_SIGNING_SECRET = '', LOADLINE_API_URL } = process.env;
 
 export function bareApp(): App {
   const receiver = new HTTPReceiver({
@@ -16,6 +16,7 @@ export function bareApp(): App {
     authorize: async () => ({ botToken: LOADLINE_BOT_TOKEN, botId: 'B0BOT', botUserId: 'U0BOT' }),
     logLevel: LogLevel.ERROR,
     convoStore: false,
+    clientOptions: { ...(LOADLINE_API_URL !== undefined && { slackApiUrl: LOADLINE_API_URL }) },
   });
 }
 

@@ -217,7 +217,7 @@ async function onPostgres(platform: QuickPlatform): Promise<BenchRow[]> {
     const databaseUrl = await databases.create();
     const database = await openDatabase({ databaseUrl });
     await fillTeams(databaseUrl, { ...FILLING, teams: OTHERS_TEAM });
-    app = await startApp(MAIN, platform.url, { DATABASE_URL: databaseUrl });
+    app = await startApp(MAIN, platform.url, { DATABASE_URL: databaseUrl }, true);
     const makeDue = async (): Promise<void> => {
       await database.session.execute(sql`update loadline.sprints set closes_at = now(), ends_on = current_date
         where id = ${sprintId(2)}`);
@@ -243,7 +243,7 @@ async function onEmbedded(platform: QuickPlatform): Promise<BenchRow[]> {
       }
     });
     await close();
-    app = await startApp(MAIN, platform.url, { LOADLINE_DATA_FOLDER: dataFolder });
+    app = await startApp(MAIN, platform.url, { LOADLINE_DATA_FOLDER: dataFolder }, true);
     return await measured({ app, platform, kind: 'embedded' }, undefined);
   } finally {
     await app?.stop();

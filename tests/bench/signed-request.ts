@@ -36,7 +36,7 @@ export function sendSigned(url: string, fields: Readonly<Record<string, string>>
         else reject(new Error(`The bot answered ${response.statusCode}: ${text}`));
       });
     });
-    request.once('error', reject);
+    request.on('error', reject);
     request.end(body);
   });
 }

@@ -41,6 +41,7 @@ export function readingCases(database: () => Database): void {
       sprintsOf: [team.id],
       openSprintsOf: [team.id],
       planChangesOf: [sprint.id],
+      latestSpans: [team.id, 7],
       recordsAbout: [sprint.id, actor.userId, []],
       latestFinishedSprint: [team.id],
       nextDueAt: [],

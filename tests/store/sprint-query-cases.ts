@@ -51,6 +51,9 @@ export function sprintQueryCases(database: () => Database): void {
       expect(await tx.read.openSprintsOf(team.id)).toEqual([now, later]);
       expect(await tx.read.latestFinishedSprint(team.id)).toEqual(cancelled);
       expect(await tx.read.latestFinishedSprint('nobody')).toBeUndefined();
+      const spans = [later, now, old].map(({ startsOn, endsOn }) => ({ startsOn, endsOn }));
+      expect(await tx.read.latestSpans(team.id, 7)).toEqual(spans);
+      expect(await tx.read.latestSpans(team.id, 2)).toEqual(spans.slice(0, 2));
     });
   });
 

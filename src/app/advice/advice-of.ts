@@ -49,7 +49,7 @@ export async function adviceOf(
         ...base,
         question,
         ...historyOf(team, past),
-        goals: goalsMet(team, past, await tx.read.sprintsOf(team.id)),
+        goals: goalsMet(team, past),
       };
   }
 }

@@ -11,7 +11,7 @@ import { memberDaysOf } from '../../sprint/work-calendar.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { PastSprint, PastTime } from '../history/past-sprint.ts';
 import { marginSprints } from '../history/team-history.ts';
-import { nextSprintDays, sprintRhythmDays } from '../planning/sprint-rhythm.ts';
+import { nextSprintDays, RHYTHM_SPRINTS, sprintRhythmDays } from '../planning/sprint-rhythm.ts';
 import type { Reading } from '../ports/store.ts';
 import { activeMembers, type Member, type Sprint, type Team } from '../team/team.ts';
 import type { ForecastAdvice, ScopeGrowth } from './advice.ts';
@@ -54,7 +54,7 @@ export async function forecastGround(
   members: readonly Member[],
   startsOn: Day,
 ): Promise<ForecastGround> {
-  const sprints = (await read.sprintsOf(team.id)).filter(({ state }) => state !== 'cancelled');
+  const sprints = await read.latestSpans(team.id, RHYTHM_SPRINTS);
   return {
     team,
     members,

@@ -9,7 +9,7 @@ import { growthOfPast } from '../history/growth-of-past.ts';
 import { type PastSprint, pastVerdict } from '../history/past-sprint.ts';
 import { ratioValues } from '../history/ratio-values.ts';
 import { marginSprints } from '../history/team-history.ts';
-import type { Sprint, Team } from '../team/team.ts';
+import type { GoalMet, Team } from '../team/team.ts';
 import type { GoalsMet, HistoryAdvice, RatioHistory } from './advice.ts';
 
 type Lines = Pick<RatioHistory, 'floor' | 'ceiling' | 'marks'>;
@@ -37,16 +37,14 @@ export function historyOf(
   };
 }
 
-/** @param sprints all of the team */
+/** Beside how often the commitment was kept in the same sprints. */
 export function goalsMet(
   team: Pick<Team, 'thresholds' | 'surpriseInVerdict'>,
   past: readonly PastSprint[],
-  sprints: readonly Pick<Sprint, 'id' | 'goalOutcome'>[],
 ): GoalsMet | undefined {
-  const outcomeOf = new Map(sprints.map(({ id, goalOutcome }) => [id, goalOutcome?.met]));
-  const known = past.filter(({ sprintId }) => outcomeOf.get(sprintId) !== undefined);
+  const known = past.filter(({ goalMet }) => goalMet !== undefined);
   if (known.length === 0) return undefined;
-  const count = (met: string) => known.filter(({ sprintId }) => outcomeOf.get(sprintId) === met).length;
+  const count = (met: GoalMet) => known.filter(({ goalMet }) => goalMet === met).length;
   const kept = known.filter((sprint) => pastVerdict(sprint, team) === 'kept').length;
   return { sprints: known.length, met: count('yes'), partly: count('partly'), kept };
 }

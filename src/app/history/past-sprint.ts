@@ -5,7 +5,7 @@ import type { Day } from '../../sprint/calendar.ts';
 import type { SprintRatios } from '../../sprint/sprint-ratios.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import { type Verdict, type VerdictRules, verdictOf } from '../../sprint/verdict.ts';
-import type { Sprint } from '../team/team.ts';
+import type { GoalMet, Sprint } from '../team/team.ts';
 
 /** The state of the sprint on one of its evenings. */
 export type TracePoint = SprintSoFar;
@@ -48,10 +48,15 @@ export interface PastSprint extends Pick<Sprint, 'teamId' | 'name' | 'startsOn' 
   readonly cards: readonly PastCard[];
   /** What the product owner recorded for it; undefined when nothing. */
   readonly recordedValue: number | undefined;
+  /** Whether its goal was met; undefined when nobody said. */
+  readonly goalMet?: GoalMet | undefined;
 }
 
 /** The part that is read together with the name of the sprint, for it may change after the sprint was closed. */
-export type PastHeading = Pick<PastSprint, 'sprintId' | 'name' | 'startsOn' | 'importedAt' | 'recordedValue'>;
+export type PastHeading = Pick<
+  PastSprint,
+  'sprintId' | 'name' | 'startsOn' | 'importedAt' | 'recordedValue' | 'goalMet'
+>;
 
 /** The part that changes only when a sprint closes or is reopened. */
 export type PastNumbers = Omit<PastSprint, Exclude<keyof PastHeading, 'sprintId'> | 'membersThen'>;
@@ -77,7 +82,7 @@ export type PastTime = Pick<PastSprint, 'teamId' | 'velocityPoints' | 'workingDa
 /** As it is written. Name and days are the sprint's own. */
 export type NewPastSprint = Omit<
   PastSprint,
-  'name' | 'startsOn' | 'importedAt' | 'recordedValue' | 'membersThen'
+  'name' | 'startsOn' | 'importedAt' | 'recordedValue' | 'goalMet' | 'membersThen'
 > & {
   readonly workspaceId: string;
   readonly endsOn: Day;

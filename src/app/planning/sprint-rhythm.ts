@@ -10,6 +10,8 @@ const DEFAULT_RHYTHM_DAYS = 14;
 const WHOLE_WEEK_AT_LEAST_DAYS = 4;
 /** Lately, so that a team that changed its rhythm is believed soon, and one long holiday changes nothing. */
 const LATEST_DISTANCES = 6;
+/** So many sprints with different first days say all that is asked of them. */
+export const RHYTHM_SPRINTS = LATEST_DISTANCES + 1;
 const DAYS_OF_WEEK = 7;
 /** A team that is off for longer names the first day itself. */
 const LONGEST_HOLIDAY_DAYS = 60;
@@ -61,7 +63,7 @@ function nextWorkingDay(day: Day, calendar: WorkCalendar): Day {
  * Calendar days from the start of a sprint to the start of the next: the median of the latest six distances, to the
  * nearest day; with a single sprint its own length in whole weeks; without any, two weeks.
  *
- * @param sprints closed and open ones, in any order
+ * @param sprints closed and open ones, in any order; of many only the latest matter
  */
 export function sprintRhythmDays(sprints: readonly Span[]): number {
   const starts = sprints.map(({ startsOn }) => startsOn).toSorted();

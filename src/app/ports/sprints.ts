@@ -50,6 +50,8 @@ export interface SprintReading {
   sprintsOf(teamId: string): Promise<Sprint[]>;
   /** Open sprints of the team, earliest first. */
   openSprintsOf(teamId: string): Promise<Sprint[]>;
+  /** Of the latest sprints that were not cancelled, so many with different first days, the latest first. */
+  latestSpans(teamId: string, most: number): Promise<Pick<Sprint, 'startsOn' | 'endsOn'>[]>;
   /** The closed or cancelled sprint with the latest last day. */
   latestFinishedSprint(teamId: string): Promise<Sprint | undefined>;
   /** What was corrected in the sprint's plan, in order. */

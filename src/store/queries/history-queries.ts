@@ -46,6 +46,7 @@ const PAST_HEADINGS = frozenSelect(
     name: sprints.name,
     startsOn: sprints.startsOn,
     importedAt: sprints.importedAt,
+    goalMet: sprints.goalMet,
     recordedValue: sql<number | null>`(select ${recordedValues.value} from ${recordedValues}
       where ${recordedValues.sprintId} = ${sprints.id} order by ${recordedValues.version} desc limit 1)`.mapWith(
       recordedValues.value,
@@ -120,6 +121,7 @@ export function historyReading(session: SqlSession): HistoryReading {
       ...row,
       importedAt: row.importedAt ?? undefined,
       recordedValue: row.recordedValue ?? undefined,
+      goalMet: row.goalMet ?? undefined,
     }));
   }
 

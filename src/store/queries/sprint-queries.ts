@@ -75,6 +75,15 @@ const MEMBERS_OF_SPRINT = frozenSelect(
   sql`from ${members} where ${members.teamId} = ${teamOfSprint}`,
 );
 
+const LATEST_SPANS = frozenSelect(
+  { startsOn: sprints.startsOn, endsOn: sprints.endsOn },
+  sql`from ${sprints} where ${sprints.id} in (
+      select distinct on (latest.starts_on) latest.id from ${sprints} as latest
+      where latest.team_id = ${sql.placeholder('team')} and latest.state <> 'cancelled'
+      order by latest.starts_on desc, latest.created_at limit ${sql.placeholder('most')})
+    order by ${sprints.startsOn} desc`,
+);
+
 const isInChannel = sql`${teams.workspaceId} = ${sql.placeholder('workspace')}
   and ${teams.channelId} = ${sql.placeholder('channel')}`;
 const teamInChannel = sql`(select ${teams.id} from ${teams} where ${isInChannel})`;
@@ -148,6 +157,8 @@ export function sprintReading(session: SqlSession): SprintReading {
         .orderBy(asc(sprints.startsOn), asc(sprints.createdAt));
       return rows.map(sprintOf);
     },
+
+    latestSpans: (teamId, most) => LATEST_SPANS(session, { team: teamId, most }),
 
     async openSprintsOf(teamId) {
       const rows = await session
