@@ -65,8 +65,10 @@ export interface VelocityProjection extends Intervals {
   readonly watchedSprints: number;
 }
 
-/** All sprints of other teams together weigh at most as much as so many own ones that are just like this. */
+/** All sprints of other teams together weigh at most as much as so many own ones that are just like this … */
 const OTHER_TEAMS_WEIGHT = 1;
+/** … and half as much once a team has so many sprints of its own, whether they are alike or not. */
+const BORROWING_HALVES_AT_SPRINTS = 20;
 /** However unlike, a sprint of the team's own says a little. */
 const LEAST_OWN_WEIGHT = 0.05;
 /** A team's own sprint counts half when so many of its sprints came after it. */
@@ -80,7 +82,8 @@ const GUESS_SHARES = [0.05, 0.15, 0.25, 0.35, 0.45, 0.55, 0.65, 0.75, 0.85, 0.95
  * hold the truth in half of all sprints, `wide` in four of five.
  *
  * Formula: each past sprint's outcome, carried over to this one's size and progress (`carriedOutcome`), weighted by
- * its likeness; other teams' weights are scaled down together to at most 2, and a spread-out guess of weight ½ is
+ * its likeness; other teams' weights are scaled down together to at most 20 ÷ (20 + own sprints), as what is borrowed
+ * fades once a team is known (credibility weighting; Bühlmann, 1967; memory), and a spread-out guess of weight ½ is
  * added (the mean of a Dirichlet process: history speaks as loudly as there is of it). The intervals are taken
  * around the median so wide that intervals like them held the truth often enough before (`coverage-keeper.ts`).
  * Units: points. Always defined: without history it is the guess, and the intervals span all of it.
@@ -158,8 +161,10 @@ function forecastOf({ sprints }: ProjectionHistory, team: string, now: SprintSoF
       otherWeight += alike;
     }
   }
-  if (otherWeight > OTHER_TEAMS_WEIGHT) {
-    const scale = OTHER_TEAMS_WEIGHT / otherWeight;
+  const mostBorrowed =
+    (OTHER_TEAMS_WEIGHT * BORROWING_HALVES_AT_SPRINTS) / (BORROWING_HALVES_AT_SPRINTS + ownSprints);
+  if (otherWeight > mostBorrowed) {
+    const scale = mostBorrowed / otherWeight;
     for (const [i, past] of sprints.entries()) {
       if (past.team !== team) weights[i] = (weights[i] as number) * scale;
     }

@@ -139,6 +139,18 @@ describe('the team’s own sprints speak first', () => {
   });
 });
 
+test('a team that is known is not taken for the others, even at a size that only they have had', () => {
+  const larger = steadyTeam('theirs', 100, 0.2).map(({ team, soFar: { cardPoints }, velocityPoints }) => ({
+    team,
+    soFar: soFar(12 * cardPoints, 0),
+    velocityPoints: 12 * velocityPoints,
+  }));
+  const median = (own: number): number =>
+    projectVelocity(learnt([...larger, ...steadyTeam('ours', own, 0.9)]), 'ours', soFar(240, 0)).medianPoints;
+  expect(median(4)).toBeLessThan(120);
+  expect(median(20)).toBeGreaterThan(180);
+});
+
 describe('a sprint of which only the start is known', () => {
   const imported = steadyTeam('ours', 12, 0.8).map((sprint) => ({
     ...sprint,
