@@ -109,17 +109,30 @@ export function toldChances(
   const weighOf = (grade: GradedRelease): number =>
     Math.exp(-0.5 * ((Math.log(grade.sprintsWorth) - size) / SIZE_STEP) ** 2) *
     (grade.team === team ? 1 : OTHER_TEAMS_WEIGHT);
-  const weighed = graded
-    .map((grade) => ({ ...grade, weight: weighOf(grade) }))
-    .filter(({ weight }) => weight >= NEGLIGIBLE)
-    .sort((a, b) => a.chance - b.chance || Number(b.isFinished) - Number(a.isFinished));
-  return lookedUp(productLimit(weighed));
+  const weighed: WeighedGrade[] = [];
+  for (const grade of graded) {
+    const weight = weighOf(grade);
+    if (weight >= NEGLIGIBLE) weighed.push({ chance: grade.chance, isFinished: grade.isFinished, weight });
+  }
+  // Takes no time where they are in order already.
+  return lookedUp(productLimit(inOrderOfChance(weighed)));
+}
+
+interface WeighedGrade extends Pick<GradedRelease, 'chance' | 'isFinished'> {
+  readonly weight: number;
+}
+
+/** As `toldChances` needs them: whoever asks it about several sizes puts them in order once. */
+export function inOrderOfChance<T extends Pick<GradedRelease, 'chance' | 'isFinished'>>(
+  graded: readonly T[],
+): T[] {
+  return graded.toSorted((a, b) => a.chance - b.chance || Number(b.isFinished) - Number(a.isFinished));
 }
 
 /** Corners of a line that never falls: what was told, and what came true. */
 type Corner = readonly [told: number, cameTrue: number];
 
-function productLimit(weighed: readonly (GradedRelease & { readonly weight: number })[]): Corner[] {
+function productLimit(weighed: readonly WeighedGrade[]): Corner[] {
   const corners: Corner[] = [[0, 0]];
   let open = weighed.reduce((sum, { weight }) => sum + weight, 0);
   let [later, told] = [1, 0];
@@ -140,8 +153,8 @@ function productLimit(weighed: readonly (GradedRelease & { readonly weight: numb
 
 function lookedUp(corners: readonly Corner[]): ToldChances {
   const along = (value: number, from: 0 | 1, to: 0 | 1, isAfter: (corner: Corner) => boolean): number => {
-    const next = corners.findIndex(isAfter);
-    if (next <= 0) return (corners.at(next) as Corner)[to];
+    const next = firstPassing(corners, isAfter);
+    if (next === 0 || next === corners.length) return (corners.at(next === 0 ? 0 : -1) as Corner)[to];
     const [a, b] = [corners[next - 1], corners[next]] as [Corner, Corner];
     return b[from] === a[from] ? b[to] : a[to] + ((value - a[from]) / (b[from] - a[from])) * (b[to] - a[to]);
   };
@@ -149,4 +162,15 @@ function lookedUp(corners: readonly Corner[]): ToldChances {
     cameTrue: (told) => along(told, 0, 1, ([corner]) => corner > told),
     toldFor: (chance) => along(chance, 1, 0, ([, corner]) => corner >= chance),
   };
+}
+
+/** Index of the first item that passes, in a list where all after it pass as well; its length if none does. */
+function firstPassing<T>(items: readonly T[], passes: (item: T) => boolean): number {
+  let [low, high] = [0, items.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (passes(items[middle] as T)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }

@@ -8,8 +8,9 @@ export interface QueuedWork {
   readonly growsWaiting: boolean;
 }
 
-/** Halvings of a span; more change no digit of a date. */
-const HALVINGS = 50;
+/** Steps that come this near each other have arrived, as a share of the pace; less changes no digit of a date. */
+const NEAR = 1e-9;
+const MOST_STEPS = 60;
 
 /**
  * How many sprints several bodies of work take, one after the other, at a steady pace.
@@ -24,13 +25,24 @@ const HALVINGS = 50;
  * @example sprintsInTurn([{ points: 20, growthPoints: 0, growsWaiting: true }, { points: 10, growthPoints: 5, growsWaiting: true }], 10) === 6
  */
 export function sprintsInTurn(works: readonly QueuedWork[], pointsPerSprint: number): number {
-  let sprints = 0;
+  return inTurn(works, pointsPerSprint).sprints;
+}
+
+/** With what a point more in each sprint changes. */
+function inTurn(
+  works: readonly QueuedWork[],
+  pointsPerSprint: number,
+): { readonly sprints: number; readonly slope: number } {
+  let [sprints, slope] = [0, 0];
   for (const { points, growthPoints, growsWaiting } of works) {
-    if (pointsPerSprint <= growthPoints) return Number.POSITIVE_INFINITY;
-    const waiting = growsWaiting ? growthPoints * sprints : 0;
-    sprints += (points + waiting) / (pointsPerSprint - growthPoints);
+    const net = pointsPerSprint - growthPoints;
+    if (net <= 0) return { sprints: Number.POSITIVE_INFINITY, slope: Number.NEGATIVE_INFINITY };
+    const waiting = growsWaiting ? growthPoints : 0;
+    const taken = (points + waiting * sprints) / net;
+    slope += (waiting * slope - taken) / net;
+    sprints += taken;
   }
-  return sprints;
+  return { sprints, slope };
 }
 
 /**
@@ -54,9 +66,15 @@ export function pointsNeeded(works: readonly QueuedWork[], sprints: number): num
   if (works.length <= 1 || growth === 0) return most;
   // At the greatest growth it takes for ever; were all to grow to the end, it would take as long at the most.
   let [low, high] = [Math.max(...works.map(({ growthPoints }) => growthPoints)), most / sprints];
-  for (let i = 0; i < HALVINGS; i += 1) {
-    const pace = (low + high) / 2;
-    [low, high] = sprintsInTurn(works, pace) > sprints ? [pace, high] : [low, pace];
+  let pace = high;
+  for (let step = 0; step < MOST_STEPS; step += 1) {
+    const { sprints: taken, slope } = inTurn(works, pace);
+    [low, high] = taken > sprints ? [pace, high] : [low, pace];
+    // Newton's step on 1 ÷ sprints, which is nearly a straight line of the pace.
+    const newton = pace + (taken * (1 - taken / sprints)) / slope;
+    const next = newton > low && newton < high ? newton : (low + high) / 2;
+    if (Math.abs(next - pace) <= NEAR * pace) return next * sprints;
+    pace = next;
   }
-  return high * sprints;
+  return pace * sprints;
 }

@@ -63,8 +63,8 @@ export function releaseByDay(question: ReleaseQuestion, on: Day): ReleaseByDay |
 }
 
 function chanceAt(question: ReleaseQuestion, pace: TeamPace, sprints: number): number {
-  const chances = chancesByPace(question, pace);
   const whole = Math.floor(sprints);
+  const chances = chancesByPace(question, pace, { chance: 0, sprint: whole + 1 });
   const [before, after] = [chances[whole] as number, chances[whole + 1] ?? (chances[whole] as number)];
   return before + (sprints - whole) * (after - before);
 }

@@ -111,16 +111,16 @@ export function releaseForecast(question: ReleaseQuestion): ReleaseForecast | Un
   if (pace === undefined) return undefinedBecause('no-velocity', { sprints: sprintsUsed });
 
   const told = toldOf(question, pointsInTurn(question) / sprintWorthPoints(sprints));
-  const byPace = chancesByPace(question, pace);
+  const { throughSprint = 0 } = question;
+  const enough = Math.max(...RELEASE_CHANCES.map((chance) => told.toldFor(chance)));
+  const byPace = chancesByPace(question, pace, { chance: enough, sprint: throughSprint });
   const dates = RELEASE_CHANCES.map((chance) => dateOf(chance, told.toldFor(chance), byPace, question));
   const chances = byPace.map((chance, sprint) => (sprint === 0 ? 0 : told.cameTrue(chance)));
   const last = dates.at(-1) as ReleaseDate | UndefinedValue;
   return {
     dates,
     chanceBySprint:
-      'undefined' in last
-        ? chances
-        : chances.slice(0, Math.max(Math.ceil(last.sprints), question.throughSprint ?? 0) + 1),
+      'undefined' in last ? chances : chances.slice(0, Math.max(Math.ceil(last.sprints), throughSprint) + 1),
     sprintsUsed,
     pointsPerSprint: pace.pointsPerTime * (comingTimes[0] ?? 0),
     gradedForecasts:
@@ -147,38 +147,42 @@ const NORMAL_PLACES = [
   [2.8569700138728056, 0.011257411327720689],
 ] as const;
 
-/** By the end of sprint 0, 1, 2 …, before it is asked how such chances came out. */
-export function chancesByPace(question: ReleaseQuestion, pace: TeamPace): number[] {
+/**
+ * By the end of sprint 0, 1, 2 …, before it is asked how such chances came out. Stops once a chance is enough and the
+ * sprint is reached: of ten bodies of work that wait for each other, all 130 sprints take many times as long.
+ */
+export function chancesByPace(
+  question: ReleaseQuestion,
+  pace: TeamPace,
+  until: { readonly chance: number; readonly sprint: number },
+): number[] {
   const { backlogPoints: points, scopeGrowthPoints: growthPoints, growsInTurnOnly = false } = question;
-  const { ahead = [], scopeGrowthDeviation: growthDeviation = 0 } = question;
+  const { ahead = [], scopeGrowthDeviation: growthDeviation = 0, comingTimes } = question;
   const works = [...ahead, { points, growthPoints, growthDeviation, growsWaiting: !growsInTurnOnly }];
-  if (works.every((work) => work.growthDeviation === 0)) return chancesOfWorks(question, pace, works);
-  const chances = new Array<number>(MOST_SPRINTS + 1).fill(0);
-  for (const [place, weight] of NORMAL_PLACES) {
-    const grown = works.map((work) => ({
-      ...work,
-      growthPoints: Math.max(0, work.growthPoints + place * work.growthDeviation),
-    }));
-    for (const [sprint, chance] of chancesOfWorks(question, pace, grown).entries())
-      chances[sprint] = (chances[sprint] as number) + weight * chance;
+  const places = works.every((work) => work.growthDeviation === 0) ? ([[0, 1]] as const) : NORMAL_PLACES;
+  const grown = places.map(([place, weight]) => ({ weight, works: grownBy(works, place), reached: 0 }));
+  const meanTime = comingTimes.reduce((sum, time) => sum + time, 0) / comingTimes.length;
+  const chances = [0];
+  let time = 0;
+  for (let sprint = 1; sprint <= MOST_SPRINTS; sprint += 1) {
+    time += comingTimes[sprint - 1] ?? meanTime;
+    let chance = 0;
+    for (const one of grown) {
+      one.reached = Math.max(one.reached, chanceFinished(pace, pointsNeeded(one.works, sprint), time));
+      chance += one.weight * one.reached;
+    }
+    chances.push(chance);
+    if (sprint >= until.sprint && chance >= until.chance) break;
   }
   return chances;
 }
 
-function chancesOfWorks(
-  { comingTimes }: ReleaseQuestion,
-  pace: TeamPace,
-  works: readonly QueuedWork[],
-): number[] {
-  const mean = comingTimes.reduce((sum, time) => sum + time, 0) / comingTimes.length;
-  const byPace = [0];
-  let time = 0;
-  for (let sprint = 1; sprint <= MOST_SPRINTS; sprint += 1) {
-    time += comingTimes[sprint - 1] ?? mean;
-    const needed = pointsNeeded(works, sprint);
-    byPace.push(Math.max(byPace[sprint - 1] as number, chanceFinished(pace, needed, time)));
-  }
-  return byPace;
+/** The works if their growth is so many deviations from what is expected. */
+function grownBy(works: readonly WorkAhead[], place: number): QueuedWork[] {
+  return works.map((work) => ({
+    ...work,
+    growthPoints: Math.max(0, work.growthPoints + place * work.growthDeviation),
+  }));
 }
 
 function dateOf(

@@ -80,21 +80,28 @@ export function teamPace(sprints: readonly PacedSprint[]): TeamPace | undefined 
 
 /** The pace as it was after each number of sprints; to read many of them costs little more than to read one. */
 export function teamPaces(sprints: readonly PacedSprint[]): (end: number) => TeamPace | undefined {
-  const levels: Level[] = [];
-  const levelAt = (end: number): Level => {
-    levels[end] ??= levelOf(sprints, end);
-    return levels[end];
+  const levelAt = remembered((end) => levelOf(sprints, end));
+  const wanderedAt = remembered((start) => wandered(sprints, start, levelAt(start).pointsPerTime));
+  return (end) => {
+    if (end < LEAST_SPRINTS_FOR_PACE || levelAt(end).pointsPerTime === 0) return undefined;
+    return paceAt(sprints, end, levelAt(end), wanderedAt);
   };
-  return (end) => (end < LEAST_SPRINTS_FOR_PACE ? undefined : paceAt(sprints, end, levelAt));
+}
+
+function remembered<T>(valueAt: (place: number) => T): (place: number) => T {
+  const values: T[] = [];
+  return (place) => {
+    values[place] ??= valueAt(place);
+    return values[place];
+  };
 }
 
 function paceAt(
   sprints: readonly PacedSprint[],
   end: number,
-  levelAt: (end: number) => Level,
-): TeamPace | undefined {
-  const { pointsPerTime, spread, weights } = levelAt(end);
-  if (pointsPerTime === 0) return undefined;
+  { pointsPerTime, spread, weights }: Level,
+  wanderedAt: (start: number) => number,
+): TeamPace {
   const first = end - weights.length;
   let [squares, weight, weightSquares, timeSum] = [0, 0, 0, 0];
   for (const [i, w] of weights.entries()) {
@@ -108,33 +115,34 @@ function paceAt(
   const scatter = squares / weight / (1 - weightSquares / weight ** 2);
   const usualTime = timeSum / weights.length;
   const byScatter = scatter * (1 / (STRETCH_SPRINTS * usualTime) + spread);
-  return { pointsPerTime, scatter, wander: ownWander(sprints, end, levelAt, byScatter) + scatter * spread };
+  return { pointsPerTime, scatter, wander: ownWander(end, wanderedAt, byScatter) + scatter * spread };
 }
 
-function ownWander(
-  sprints: readonly PacedSprint[],
-  end: number,
-  levelAt: (end: number) => Level,
-  byScatter: number,
-): number {
+function ownWander(end: number, wanderedAt: (start: number) => number, byScatter: number): number {
   let [squares, compared] = [0, 0];
   const from = Math.max(LEAST_SPRINTS_FOR_PACE, end - 2 * LATEST_SPRINTS);
   for (let start = from; start + STRETCH_SPRINTS <= end; start += 1) {
-    const before = levelAt(start).pointsPerTime;
-    if (before === 0) continue;
-    let [points, time] = [0, 0];
-    for (let i = start; i < start + STRETCH_SPRINTS; i += 1) {
-      points += (sprints[i] as PacedSprint).velocityPoints;
-      time += (sprints[i] as PacedSprint).time;
-    }
-    const log = points === 0 ? FURTHEST_LOG : Math.log(points / time / before);
-    squares += Math.min(FURTHEST_LOG, Math.abs(log)) ** 2;
+    const square = wanderedAt(start);
+    if (Number.isNaN(square)) continue;
+    squares += square;
     compared += 1;
   }
   const stretches = compared / STRETCH_SPRINTS;
   const own = compared === 0 ? 0 : Math.max(0, squares / compared - byScatter);
   const usual = USUAL_WANDER_STRETCHES * USUAL_WANDER ** 2;
   return (usual + stretches * own) / (USUAL_WANDER_STRETCHES + stretches);
+}
+
+/** ln²(pace of the five sprints from here ÷ pace before them); NaN where there was none before. */
+function wandered(sprints: readonly PacedSprint[], start: number, before: number): number {
+  if (before === 0) return Number.NaN;
+  let [points, time] = [0, 0];
+  for (const sprint of sprints.slice(start, start + STRETCH_SPRINTS)) {
+    points += sprint.velocityPoints;
+    time += sprint.time;
+  }
+  const log = points === 0 ? FURTHEST_LOG : Math.log(points / time / before);
+  return Math.min(FURTHEST_LOG, Math.abs(log)) ** 2;
 }
 
 /**

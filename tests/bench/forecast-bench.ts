@@ -1,6 +1,6 @@
 /** The release forecast of a large body of work, against a plain loop over the same velocities. */
-import { gradedReleases, MOST_SPRINTS_GRADED } from '../../src/forecast/graded-releases.ts';
-import { releaseForecast } from '../../src/forecast/release-forecast.ts';
+import { gradedReleases, inOrderOfChance, MOST_SPRINTS_GRADED } from '../../src/forecast/graded-releases.ts';
+import { releaseForecast, type WorkAhead } from '../../src/forecast/release-forecast.ts';
 import type { Bench } from './bench-row.ts';
 import { benchRow } from './bench-row.ts';
 import { medianTimes } from './median-time.ts';
@@ -27,6 +27,27 @@ function forecast() {
   });
 }
 
+/** What is told of ten bodies of work in turn when a sprint closes, each of which grows, nobody knows how fast. */
+function tenInTurn(): void {
+  const releases = inOrderOfChance(['A', 'B', 'C'].flatMap((team) => gradedReleases(team, PAST)));
+  const ahead: WorkAhead[] = [];
+  for (let points = 51; points <= 60; points += 1) {
+    releaseForecast({
+      backlogPoints: points,
+      scopeGrowthPoints: 2,
+      scopeGrowthDeviation: 1,
+      growsInTurnOnly: true,
+      ahead: [...ahead],
+      sprints: PAST,
+      startsOn: '2026-11-02',
+      sprintLengthDays: 14,
+      comingTimes: [40],
+      graded: { team: 'A', releases },
+    });
+    ahead.push({ points, growthPoints: 2, growthDeviation: 1, growsWaiting: false });
+  }
+}
+
 /** Adds up sprints in half points until the backlog is likely done, and knows nothing of a wandering pace. */
 function plainLoop(): number {
   const enough = 2 * BACKLOG_POINTS;
@@ -50,6 +71,7 @@ export const forecastBench: Bench = {
   takesSeconds: 2,
   async run() {
     const { subjectMs, baselineMs } = await medianTimes(forecast, plainLoop);
+    const ten = await medianTimes(tenInTurn, plainLoop);
     return [
       benchRow({
         name: `release forecast of ${BACKLOG_POINTS} points`,
@@ -58,6 +80,14 @@ export const forecastBench: Bench = {
         baseline: 'plain loop over the same velocities',
         baselineValue: baselineMs,
         bound: { of: 'value', atMost: 30 },
+      }),
+      benchRow({
+        name: 'release forecasts of ten growing bodies of work in turn',
+        unit: 'ms',
+        value: ten.subjectMs,
+        baseline: 'plain loop over the same velocities',
+        baselineValue: ten.baselineMs,
+        bound: { of: 'value', atMost: 50 },
       }),
     ];
   },

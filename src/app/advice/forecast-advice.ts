@@ -1,5 +1,5 @@
 /** When a body of work is finished: the team's past, its coming calendar, and how earlier forecasts came out. */
-import { gradedReleases, MOST_SPRINTS_GRADED } from '../../forecast/graded-releases.ts';
+import { gradedReleases, inOrderOfChance, MOST_SPRINTS_GRADED } from '../../forecast/graded-releases.ts';
 import { marginOfError } from '../../forecast/margin-of-error.ts';
 import { measuredGrowth } from '../../forecast/measured-growth.ts';
 import { releaseByDay } from '../../forecast/release-by-day.ts';
@@ -83,7 +83,7 @@ export function teamForecasts(past: readonly PastSprint[], ground: ForecastGroun
     gradedReleases(id, pacedSprints(its, usualMembers(its, 1))),
   );
   const own = gradedReleases(team.id, sprints.slice(-MOST_SPRINTS_GRADED.own));
-  const graded = { team: team.id, releases: [...own, ...lent] };
+  const graded = { team: team.id, releases: inOrderOfChance([...own, ...lent]) };
   return { past, ground, sprints, times: comingTimes(ground, usual), graded };
 }
 
