@@ -2324,6 +2324,7 @@ export interface Messages {
   'privacy-why': Record<never, never>;
   'privacy-who-sees-it': Record<never, never>;
   'privacy-how-long': Record<never, never>;
+  'privacy-kept-until': { readonly team: string; readonly day: string };
   'privacy-kept-for-ever': { readonly team: string };
   'privacy-kept-for': { readonly months: number; readonly team: string };
   'privacy-and-more-teams': { readonly count: number };

@@ -1,6 +1,6 @@
 /** What is stored about a person, as they read it. Markup of the chat platform. */
-import type { PersonalKind } from '../app/privacy/personal-data.ts';
-import type { PrivacyOverview, StoredKind } from '../app/privacy/privacy-overview.ts';
+import type { PersonalKind, PersonalSum } from '../app/privacy/personal-data.ts';
+import type { KeepingTeam } from '../app/privacy/privacy-overview.ts';
 import type { Team } from '../app/team/team.ts';
 import { markup, mrkdwn } from './say.ts';
 import { plainTyped, shortened } from './typed-text.ts';
@@ -29,7 +29,7 @@ const KINDS = {
 } as const satisfies Record<PersonalKind, string>;
 
 /** A line of the list of what is stored. */
-export function storedKind({ kind, count, from, to, teamNames }: StoredKind): string {
+export function storedKind({ kind, count, from, to, teamNames }: PersonalSum): string {
   const span = from === undefined || to === undefined ? 'undated' : from === to ? 'day' : 'days';
   const args = { span, what: markup(KINDS[kind], { count }), first: from ?? '', last: to ?? '' } as const;
   return teamNames.length === 0
@@ -37,9 +37,10 @@ export function storedKind({ kind, count, from, to, teamNames }: StoredKind): st
     : mrkdwn('privacy-kind-in-teams', { ...args, teams: shortList(teamNames) });
 }
 
-/** How long a team keeps the details of its sprints. */
-export function teamKeeps({ name, retentionMonths }: PrivacyOverview['teams'][number]): string {
+/** How long a team keeps the details of its sprints; of one that was ended, everything. */
+export function teamKeeps({ name, retentionMonths, erasedOn }: KeepingTeam): string {
   const team = shortName(name);
+  if (erasedOn !== undefined) return mrkdwn('privacy-kept-until', { team, day: erasedOn });
   return retentionMonths === undefined
     ? mrkdwn('privacy-kept-for-ever', { team })
     : mrkdwn('privacy-kept-for', { team, months: retentionMonths });

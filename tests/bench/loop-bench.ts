@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { sql } from 'drizzle-orm';
+import { ACTIONS } from '../../src/slack/ids.ts';
 import { openDatabase } from '../../src/store/open-database.ts';
 import { aMember, aTeam } from '../store/store-examples.ts';
 import { type AppProcess, MAIN, startApp } from './app-process.ts';
@@ -19,7 +20,13 @@ import { type ImportFile, largestImport } from './import-files.ts';
 import type { LoopHeld } from './loop-watch.ts';
 import { percentile } from './percentile.ts';
 import { type QuickPlatform, startQuickPlatform, WORKSPACE_ID } from './quick-platform.ts';
-import { commandFields, type PickedFile, sendSigned, submissionFields } from './signed-request.ts';
+import {
+  commandFields,
+  type PickedFile,
+  pressFields,
+  sendSigned,
+  submissionFields,
+} from './signed-request.ts';
 
 const FILLING = { membersATeam: 8, cardsAMember: 12, answeredDays: 4, pastSprints: 10, prompted: true };
 /** Forms of the burst; each is of another person and team. */
@@ -42,15 +49,28 @@ interface Scene {
 let keys = 0;
 
 /** @returns ms until the first answer came */
-async function asked({ app, platform }: Scene, team: number, text: string, until?: string): Promise<number> {
+async function asked(scene: Scene, team: number, text: string, until?: string): Promise<number> {
+  return answered(
+    scene,
+    (responseUrl) => commandFields(memberId(team, 1), channelId(team), text, responseUrl),
+    until,
+  );
+}
+
+async function answered(
+  { app, platform }: Scene,
+  fieldsFor: (responseUrl: string) => Record<string, string>,
+  until?: string,
+): Promise<number> {
   keys += 1;
   const key = `loop-${keys}`;
   const words = platform.arrival(`respond ${key}`, 120_000);
   const end = until === undefined ? words : platform.arrival(until);
   words.catch(() => undefined);
-  const fields = commandFields(memberId(team, 1), channelId(team), text, platform.responseUrl(key));
   const sentMs = performance.now();
-  await sendSigned(app.eventsUrl, fields).catch((error: Error) => console.error(error.message));
+  await sendSigned(app.eventsUrl, fieldsFor(platform.responseUrl(key))).catch((error: Error) =>
+    console.error(error.message),
+  );
   const { atMs } = await words;
   await end;
   return atMs - sentMs;
@@ -174,6 +194,11 @@ async function measured(scene: Scene, makeDue: (() => Promise<void>) | undefined
   await measure('the largest import', () => imported(scene, { team: 1, picked, seen }));
   await measure('the largest export', () => asked(scene, 1, 'export'));
   await measure('the privacy overview', () => asked(scene, 1, 'privacy'));
+  await measure('a copy of what is stored about somebody', () =>
+    answered(scene, (responseUrl) =>
+      pressFields(memberId(1, 1), channelId(1), ACTIONS.sendMyCopy, responseUrl),
+    ),
+  );
   await measure('the largest history', () => asked(scene, 1, 'history', 'files.completeUploadExternal '));
   await measure('a status after it', () => asked(scene, 1, 'status'));
   if (makeDue) {

@@ -111,6 +111,31 @@ export function submissionFields({
   };
 }
 
+/** The payload of a pressed button. docs.slack.dev/reference/interaction-payloads/block_actions-payload */
+export function pressFields(
+  userId: string,
+  channelId: string,
+  actionId: string,
+  responseUrl: string,
+): Record<string, string> {
+  return {
+    payload: JSON.stringify({
+      type: 'block_actions',
+      team: { id: WORKSPACE_ID, domain: 'bench' },
+      user: { id: userId, name: userId.toLowerCase(), team_id: WORKSPACE_ID },
+      api_app_id: 'A0BENCH',
+      token: 'bench',
+      trigger_id: nextTrigger(),
+      container: { type: 'message', message_ts: '1.0', channel_id: channelId, is_ephemeral: true },
+      channel: { id: channelId, name: 'bench' },
+      response_url: responseUrl,
+      actions: [{ type: 'button', action_id: actionId, block_id: 'bench', action_ts: nextTrigger() }],
+      is_enterprise_install: false,
+      enterprise: null,
+    }),
+  };
+}
+
 /** docs.slack.dev/interactivity/implementing-slash-commands */
 export function commandFields(
   userId: string,

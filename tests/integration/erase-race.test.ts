@@ -82,11 +82,11 @@ it('is erased too, though the person was seen on the team before and it was writ
           },
           read: {
             ...tx.read,
-            personalData: async (actor) => {
-              const data = await tx.read.personalData(actor);
+            personalSums: async (actor) => {
+              const sums = await tx.read.personalSums(actor);
               // Too early, if nothing was waited for before.
               if (rounds === 2) waitedFor.hasCome();
-              return data;
+              return sums;
             },
           },
         }),

@@ -1,6 +1,6 @@
 /** What the store holds of teams and people, and for how long. */
 
-import type { PersonalData } from '../privacy/personal-data.ts';
+import type { PersonalKind, PersonalRecord, PersonalSum } from '../privacy/personal-data.ts';
 import type { Actor, Member, Team } from '../team/team.ts';
 
 export interface TeamReading {
@@ -42,8 +42,10 @@ export interface TeamWriting {
 }
 
 export interface PeopleReading {
-  /** Everything that is stored under the person's id in their workspace; of nobody else. */
-  personalData(actor: Actor): Promise<PersonalData>;
+  /** How much is stored under the person's id in their workspace; of nobody else. Kinds of which there is nothing are left out. */
+  personalSums(actor: Actor): Promise<PersonalSum[]>;
+  /** The records of one kind, some at a time: always in the same order. */
+  personalRecords(actor: Actor, kind: PersonalKind, before: number, most: number): Promise<PersonalRecord[]>;
   /** The teams in which the person is or was a member, or is the product owner; in order of name. */
   teamsOfPerson(actor: Actor): Promise<Team[]>;
 }

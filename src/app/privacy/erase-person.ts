@@ -66,13 +66,13 @@ async function eraseOnce(
   // A request that saw the person on a team a moment ago and waits for it comes first, and is cleaned up after.
   for (const teamId of known.teamIds) await tx.lock.team(teamId);
   await tx.lock.teamsOfPerson(actor);
-  const data = await tx.read.personalData(actor);
-  const records = countOf(data);
+  const records = countOf(await tx.read.personalSums(actor));
   if (records === 0) return undefined;
+  const memberships = await tx.read.personalRecords(actor, 'memberships', 0, Number.MAX_SAFE_INTEGER);
   const teams = await tx.read.teamsOfPerson(actor);
   const peopleOf = await tx.read.peopleOf(teams.map(({ id }) => id));
   for (const team of teams) await letGo(tx, team, [actor.userId]);
-  const names = [...new Set([...known.names, ...data.memberships.map(({ name }) => String(name))])];
+  const names = [...new Set([...known.names, ...memberships.map(({ name }) => String(name))])];
   // While it is known where they are.
   const removesMessages = removeMessagesFrom && (await tx.write.removals.begin(actor, removeMessagesFrom));
   await tx.write.people.erase(actor, names);

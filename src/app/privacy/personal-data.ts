@@ -34,6 +34,17 @@ export interface PersonalRecord {
 /** Everything under the id of one person in one workspace. A kind of which there is nothing is empty. */
 export type PersonalData = { readonly [Kind in PersonalKind]: readonly PersonalRecord[] };
 
-export function countOf(data: PersonalData): number {
-  return PERSONAL_KINDS.reduce((count, kind) => count + data[kind].length, 0);
+/** How much is stored of one kind. */
+export interface PersonalSum {
+  readonly kind: PersonalKind;
+  /** 1 or more. */
+  readonly count: number;
+  /** ISO days; undefined where the kind has none. */
+  readonly from: string | undefined;
+  readonly to: string | undefined;
+  readonly teamNames: readonly string[];
+}
+
+export function countOf(sums: readonly PersonalSum[]): number {
+  return sums.reduce((all, { count }) => all + count, 0);
 }

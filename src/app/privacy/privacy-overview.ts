@@ -1,57 +1,38 @@
 /** What is stored about the person who asks: by kind, how much, from when to when, in which teams. Reads only. */
+import type { Day } from '../../sprint/calendar.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { Refusal } from '../refusal.ts';
 import type { Actor, Team } from '../team/team.ts';
-import {
-  countOf,
-  PERSONAL_KINDS,
-  type PersonalData,
-  type PersonalKind,
-  type PersonalRecord,
-} from './personal-data.ts';
-
-export interface StoredKind {
-  readonly kind: PersonalKind;
-  /** 1 or more. */
-  readonly count: number;
-  /** ISO days; undefined where the kind has none. */
-  readonly from: string | undefined;
-  readonly to: string | undefined;
-  readonly teamNames: readonly string[];
-}
+import { countOf, PERSONAL_KINDS, type PersonalRecord, type PersonalSum } from './personal-data.ts';
+import { erasedOn } from './promised-times.ts';
 
 export interface PrivacyOverview {
   /** Kinds of which something is stored, in a fixed order. */
-  readonly kinds: readonly StoredKind[];
-  /** The person's teams, past and present, with how long each keeps details; undefined: without end. */
-  readonly teams: readonly Pick<Team, 'name' | 'retentionMonths'>[];
+  readonly kinds: readonly PersonalSum[];
+  /** The person's teams, past and present. */
+  readonly teams: readonly KeepingTeam[];
 }
+
+/** How long a team keeps details; undefined: without end. One that was ended is erased as a whole on a day. */
+export type KeepingTeam = Pick<Team, 'name' | 'retentionMonths'> & { readonly erasedOn?: Day };
 
 /** For anybody: a person who is stored nowhere learns just that. */
 export async function privacyOverview(deps: AppDependencies, actor: Actor): Promise<PrivacyOverview> {
   return deps.store.read(async (read) => {
-    const data = await read.personalData(actor);
+    const sums = await read.personalSums(actor);
     const teams = await read.teamsOfPerson(actor);
     return {
-      kinds: storedKinds(data),
-      teams: teams.map(({ name, retentionMonths }) => ({ name, retentionMonths })),
+      kinds: sums.map((sum) => ({
+        ...sum,
+        teamNames: sum.teamNames.toSorted((a, b) => a.localeCompare(b, 'en')),
+      })),
+      teams: teams.map((team) => ({
+        name: team.name,
+        retentionMonths: team.retentionMonths,
+        ...(team.endedAt && { erasedOn: erasedOn(team, team.endedAt) }),
+      })),
     };
   });
-}
-
-function storedKinds(data: PersonalData): StoredKind[] {
-  return PERSONAL_KINDS.flatMap((kind) => {
-    const records = data[kind];
-    if (records.length === 0) return [];
-    const days = records.flatMap(({ on }) => (on === null ? [] : [on.slice(0, 10)])).sort();
-    return [{ kind, count: records.length, from: days[0], to: days.at(-1), teamNames: teamNamesOf(records) }];
-  });
-}
-
-function teamNamesOf(records: readonly PersonalRecord[]): string[] {
-  return [...new Set(records.flatMap(({ team }) => (team === null ? [] : [team])))].sort((a, b) =>
-    a.localeCompare(b, 'en'),
-  );
 }
 
 export interface PersonalCopy {
@@ -67,15 +48,33 @@ export interface PersonalCopy {
  * @throws Refusal `nothing-stored`
  */
 export async function personalCopy(deps: AppDependencies, actor: Actor): Promise<PersonalCopy> {
-  const data = await deps.store.read((read) => read.personalData(actor));
-  const records = countOf(data);
-  if (records === 0) throw new Refusal('nothing-stored', {});
-  const copy = {
-    writtenAt: deps.clock.now().toISOString(),
-    workspaceId: actor.workspaceId,
-    userId: actor.userId,
-    ...data,
-  };
-  const bytes = new TextEncoder().encode(`${JSON.stringify(copy, undefined, 2)}\n`);
-  return { fileName: 'loadline-about-me.json', bytes, records };
+  return deps.store.read(async (read) => {
+    const records = countOf(await read.personalSums(actor));
+    if (records === 0) throw new Refusal('nothing-stored', {});
+    const { workspaceId, userId } = actor;
+    const heading = { writtenAt: deps.clock.now().toISOString(), workspaceId, userId };
+    const parts = [JSON.stringify(heading, undefined, INDENT).slice(0, -'\n}'.length)];
+    for (const kind of PERSONAL_KINDS) {
+      parts.push(`,\n  "${kind}": [`);
+      let before = 0;
+      for (;;) {
+        const some = await read.personalRecords(actor, kind, before, RECORDS_AT_ONCE);
+        if (some.length > 0) parts.push(before > 0 ? ',' : '', linesOf(some));
+        before += some.length;
+        if (some.length < RECORDS_AT_ONCE) break;
+      }
+      parts.push(before > 0 ? '\n  ]' : ']');
+    }
+    const bytes = new TextEncoder().encode(`${parts.join('')}\n}\n`);
+    return { fileName: 'loadline-about-me.json', bytes, records };
+  });
+}
+
+const INDENT = 2;
+/** Between them others have their turn: somebody may own tens of thousands of cards. */
+const RECORDS_AT_ONCE = 1_000;
+
+/** As lines of a list within the whole, without its brackets. A line end within a text is written as a sign, so it is none. */
+function linesOf(records: readonly PersonalRecord[]): string {
+  return JSON.stringify(records, undefined, INDENT).slice(1, -'\n]'.length).replaceAll('\n', '\n  ');
 }

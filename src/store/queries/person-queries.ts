@@ -2,7 +2,12 @@
 import { and, asc, eq, or, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
 import type { PeopleReading } from '../../app/ports/teams.ts';
-import type { PersonalData } from '../../app/privacy/personal-data.ts';
+import {
+  PERSONAL_KINDS,
+  type PersonalKind,
+  type PersonalRecord,
+  type PersonalSum,
+} from '../../app/privacy/personal-data.ts';
 import type { Actor } from '../../app/team/team.ts';
 import {
   answers,
@@ -29,12 +34,24 @@ function instantText(column: PgColumn): SQL<string | null> {
   return sql<string | null>`to_char(${column} at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"')`;
 }
 
+/** What every record is counted by, under names that no column has. */
+const ofTeam = (team: SQL | PgColumn) => sql<string | null>`${team}`.as('of_team');
+const ofDay = (day: SQL | PgColumn) => sql<string | null>`(${day})::text`.as('of_day');
+
+/** A statement that reads the records of a kind, not run yet. */
+interface PersonalSelect extends PromiseLike<PersonalRecord[]> {
+  getSQL(): SQL;
+  limit(most: number): PersonalSelect;
+  offset(before: number): PersonalSelect;
+}
+
 export function peopleReading(session: SqlSession): PeopleReading {
-  const nothing = sql<null>`null`;
+  const noTeam = ofTeam(sql`null::text`);
+  const noDay = ofDay(sql`null::text`);
   const sprint = sprints.name;
   const card = cards.key;
   const { title, link } = cards;
-  const team = teams.name;
+  const team = ofTeam(teams.name);
 
   /** Teams of the workspace, in every role of the person. */
   const inWorkspace = ({ workspaceId }: Actor) => eq(teams.workspaceId, workspaceId);
@@ -42,33 +59,33 @@ export function peopleReading(session: SqlSession): PeopleReading {
   /** What hangs on a card. */
   const ofCards = (actor: Actor, isTheirs: SQL | undefined) => and(inWorkspace(actor), isTheirs);
 
-  async function cardRecords(actor: Actor): Promise<Pick<PersonalData, 'cardsOwned' | 'cardsAdded'>> {
+  function cardSelects(actor: Actor) {
     const estimate = cards.estimatePoints;
     return {
-      cardsOwned: await session
-        .select({ team, on: cards.enteredOn, sprint, card, title, link, estimate })
+      cardsOwned: session
+        .select({ team, on: ofDay(cards.enteredOn), sprint, card, title, link, estimate })
         .from(cardOwners)
         .innerJoin(cards, eq(cards.id, cardOwners.cardId))
         .innerJoin(sprints, eq(sprints.id, cards.sprintId))
         .innerJoin(teams, eq(teams.id, sprints.teamId))
         .where(ofCards(actor, eq(cardOwners.userId, actor.userId)))
-        .orderBy(asc(cards.enteredOn), asc(cards.number)),
-      cardsAdded: await session
-        .select({ team, on: cards.enteredOn, sprint, card, title, link, estimate })
+        .orderBy(asc(cards.enteredOn), asc(cards.number), asc(cards.id)),
+      cardsAdded: session
+        .select({ team, on: ofDay(cards.enteredOn), sprint, card, title, link, estimate })
         .from(cards)
         .innerJoin(sprints, eq(sprints.id, cards.sprintId))
         .innerJoin(teams, eq(teams.id, sprints.teamId))
         .where(ofCards(actor, eq(cards.addedBy, actor.userId)))
-        .orderBy(asc(cards.enteredOn), asc(cards.number)),
+        .orderBy(asc(cards.enteredOn), asc(cards.number), asc(cards.id)),
     };
   }
 
-  async function factRecords(actor: Actor): Promise<Pick<PersonalData, 'answers' | 'cardChanges'>> {
+  function factSelects(actor: Actor) {
     return {
-      answers: await session
+      answers: session
         .select({
           team,
-          on: answers.day,
+          on: ofDay(answers.day),
           sprint,
           card,
           title,
@@ -85,10 +102,10 @@ export function peopleReading(session: SqlSession): PeopleReading {
         .innerJoin(teams, eq(teams.id, sprints.teamId))
         .where(ofCards(actor, eq(answers.memberId, actor.userId)))
         .orderBy(asc(answers.factOrder)),
-      cardChanges: await session
+      cardChanges: session
         .select({
           team,
-          on: cardChanges.day,
+          on: ofDay(cardChanges.day),
           sprint,
           card,
           title,
@@ -110,19 +127,19 @@ export function peopleReading(session: SqlSession): PeopleReading {
     };
   }
 
-  async function postRecords(actor: Actor): Promise<Pick<PersonalData, 'messagesToYou' | 'postsByYou'>> {
+  function postSelects(actor: Actor) {
     const columns = {
-      team: sql<string | null>`coalesce(${teams.name}, (select own.name from loadline.sprints as s
-        join loadline.teams as own on own.id = s.team_id where s.id = ${posts.sprintId}))`,
+      team: ofTeam(sql`coalesce(${teams.name}, (select own.name from loadline.sprints as s
+        join loadline.teams as own on own.id = s.team_id where s.id = ${posts.sprintId}))`),
       // The day that it is about says more than when it was recorded.
-      on: sql<string | null>`coalesce(${posts.subjectDay}::text, ${instantText(posts.createdAt)})`,
+      on: ofDay(sql`coalesce(${posts.subjectDay}::text, ${instantText(posts.createdAt)})`),
       kind: posts.kind,
       recordedAt: instantText(posts.createdAt),
       state: posts.state,
     };
     const isTo = or(eq(posts.userId, actor.userId), eq(posts.subjectUserId, actor.userId));
     return {
-      messagesToYou: await session
+      messagesToYou: session
         .select({
           ...columns,
           conversation: posts.postedChannelId,
@@ -132,7 +149,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
         .leftJoin(teams, eq(teams.id, posts.teamId))
         .where(and(eq(posts.workspaceId, actor.workspaceId), isTo))
         .orderBy(asc(posts.entryOrder)),
-      postsByYou: await session
+      postsByYou: session
         .select({ ...columns, reason: posts.reason, question: posts.question })
         .from(posts)
         .leftJoin(teams, eq(teams.id, posts.teamId))
@@ -141,143 +158,167 @@ export function peopleReading(session: SqlSession): PeopleReading {
     };
   }
 
+  /** In an order that says of every two of them which comes first. */
+  function selectsOf(actor: Actor): { readonly [Kind in PersonalKind]: PersonalSelect } {
+    const isUser = (column: PgColumn) => and(inWorkspace(actor), eq(column, actor.userId));
+    return {
+      memberships: session
+        .select({
+          team,
+          on: noDay,
+          name: members.name,
+          facilitator: members.isFacilitator,
+          morningDigestAt: members.digestAt,
+          getsVerdicts: members.getsVerdicts,
+          askedAt: members.promptAt,
+          askedInZone: members.promptTimeZone,
+          onTheTeam: members.isActive,
+          worksOn: members.worksOn,
+          worksOnBefore: members.worksOnBefore,
+          daysOff: members.daysOff,
+          joinedOn: members.joinedOn,
+          leftOn: members.leftOn,
+          guestIn: members.guestIn,
+        })
+        .from(members)
+        .innerJoin(teams, eq(teams.id, members.teamId))
+        .where(isUser(members.userId))
+        .orderBy(asc(teams.name), asc(teams.id)),
+      productOwnerOf: session
+        .select({ team, on: noDay, getsVerdicts: teams.ownerGetsVerdicts })
+        .from(teams)
+        .where(isUser(teams.productOwnerId))
+        .orderBy(asc(teams.name), asc(teams.id)),
+      ...factSelects(actor),
+      prompts: session
+        .select({
+          team,
+          on: ofDay(prompts.day),
+          sprint,
+          state: prompts.state,
+          metAt: instantText(prompts.answeredAt),
+        })
+        .from(prompts)
+        .innerJoin(sprints, eq(sprints.id, prompts.sprintId))
+        .innerJoin(teams, eq(teams.id, sprints.teamId))
+        .where(isUser(prompts.userId))
+        .orderBy(asc(prompts.day), asc(sprints.id)),
+      ...cardSelects(actor),
+      drafts: session
+        .select({ team, on: ofDay(instantText(planDrafts.savedAt)), draft: planDrafts.draft })
+        .from(planDrafts)
+        .innerJoin(teams, eq(teams.id, planDrafts.teamId))
+        .where(isUser(planDrafts.userId))
+        .orderBy(asc(teams.name), asc(teams.id)),
+      planChanges: session
+        .select({
+          team,
+          on: ofDay(instantText(planChanges.changedAt)),
+          sprint,
+          card: cards.key,
+          part: planChanges.part,
+          was: planChanges.was,
+          became: planChanges.became,
+        })
+        .from(planChanges)
+        .leftJoin(cards, eq(cards.id, planChanges.cardId))
+        .innerJoin(sprints, eq(sprints.id, planChanges.sprintId))
+        .innerJoin(teams, eq(teams.id, sprints.teamId))
+        .where(isUser(planChanges.changedBy))
+        .orderBy(asc(planChanges.entryOrder)),
+      goalsJudged: session
+        .select({
+          team,
+          on: ofDay(instantText(sprints.goalSaidAt)),
+          sprint,
+          goal: sprints.goal,
+          met: sprints.goalMet,
+          note: sprints.goalNote,
+        })
+        .from(sprints)
+        .innerJoin(teams, eq(teams.id, sprints.teamId))
+        .where(isUser(sprints.goalSaidBy))
+        .orderBy(asc(sprints.goalSaidAt)),
+      experimentsBegun: session
+        .select({
+          team,
+          on: ofDay(instantText(experiments.begunAt)),
+          text: experiments.text,
+          ratio: experiments.ratio,
+          direction: experiments.direction,
+        })
+        .from(experiments)
+        .innerJoin(teams, eq(teams.id, experiments.teamId))
+        .where(isUser(experiments.begunBy))
+        .orderBy(asc(experiments.begunAt)),
+      experimentsEnded: session
+        .select({
+          team,
+          on: ofDay(instantText(experiments.endedAt)),
+          text: experiments.text,
+          outcome: experiments.outcome,
+        })
+        .from(experiments)
+        .innerJoin(teams, eq(teams.id, experiments.teamId))
+        .where(isUser(experiments.endedBy))
+        .orderBy(asc(experiments.endedAt)),
+      recordedValues: session
+        .select({
+          team,
+          on: ofDay(instantText(recordedValues.recordedAt)),
+          sprint,
+          value: recordedValues.value,
+        })
+        .from(recordedValues)
+        .innerJoin(sprints, eq(sprints.id, recordedValues.sprintId))
+        .innerJoin(teams, eq(teams.id, sprints.teamId))
+        .where(isUser(recordedValues.recordedBy))
+        .orderBy(asc(recordedValues.recordedAt)),
+      ...postSelects(actor),
+      visits: session
+        .select({
+          team: noTeam,
+          on: ofDay(sql`coalesce(${instantText(visits.homeOpenedAt)}, ${instantText(visits.welcomedAt)})`),
+          homeOpenedAt: instantText(visits.homeOpenedAt),
+          welcomedAt: instantText(visits.welcomedAt),
+        })
+        .from(visits)
+        .where(and(eq(visits.workspaceId, actor.workspaceId), eq(visits.userId, actor.userId))),
+      installations: session
+        .select({
+          team: noTeam,
+          on: ofDay(instantText(installations.installedAt)),
+          workspace: installations.workspaceName,
+        })
+        .from(installations)
+        .where(
+          and(eq(installations.workspaceId, actor.workspaceId), eq(installations.installedBy, actor.userId)),
+        ),
+    } as unknown as { readonly [Kind in PersonalKind]: PersonalSelect };
+  }
+
   return {
-    async personalData(actor) {
-      const isUser = (column: PgColumn) => and(inWorkspace(actor), eq(column, actor.userId));
-      return {
-        memberships: await session
+    async personalSums(actor) {
+      const selects = selectsOf(actor);
+      const sums: PersonalSum[] = [];
+      for (const kind of PERSONAL_KINDS) {
+        const [sum] = await session
           .select({
-            team,
-            on: nothing,
-            name: members.name,
-            facilitator: members.isFacilitator,
-            morningDigestAt: members.digestAt,
-            getsVerdicts: members.getsVerdicts,
-            askedAt: members.promptAt,
-            askedInZone: members.promptTimeZone,
-            onTheTeam: members.isActive,
-            worksOn: members.worksOn,
-            worksOnBefore: members.worksOnBefore,
-            daysOff: members.daysOff,
-            joinedOn: members.joinedOn,
-            leftOn: members.leftOn,
-            guestIn: members.guestIn,
+            count: sql<number>`count(*)::integer`,
+            from: sql<string | null>`min(left(records.of_day, 10))`,
+            to: sql<string | null>`max(left(records.of_day, 10))`,
+            teamNames: sql<string[]>`coalesce(array_agg(distinct records.of_team)
+              filter (where records.of_team is not null), '{}')`,
           })
-          .from(members)
-          .innerJoin(teams, eq(teams.id, members.teamId))
-          .where(isUser(members.userId))
-          .orderBy(asc(teams.name), asc(teams.id)),
-        productOwnerOf: await session
-          .select({ team, on: nothing, getsVerdicts: teams.ownerGetsVerdicts })
-          .from(teams)
-          .where(isUser(teams.productOwnerId))
-          .orderBy(asc(teams.name), asc(teams.id)),
-        ...(await factRecords(actor)),
-        prompts: await session
-          .select({
-            team,
-            on: prompts.day,
-            sprint,
-            state: prompts.state,
-            metAt: instantText(prompts.answeredAt),
-          })
-          .from(prompts)
-          .innerJoin(sprints, eq(sprints.id, prompts.sprintId))
-          .innerJoin(teams, eq(teams.id, sprints.teamId))
-          .where(isUser(prompts.userId))
-          .orderBy(asc(prompts.day), asc(sprints.id)),
-        ...(await cardRecords(actor)),
-        drafts: await session
-          .select({ team, on: instantText(planDrafts.savedAt), draft: planDrafts.draft })
-          .from(planDrafts)
-          .innerJoin(teams, eq(teams.id, planDrafts.teamId))
-          .where(isUser(planDrafts.userId))
-          .orderBy(asc(teams.name), asc(teams.id)),
-        planChanges: await session
-          .select({
-            team,
-            on: instantText(planChanges.changedAt),
-            sprint,
-            card: cards.key,
-            part: planChanges.part,
-            was: planChanges.was,
-            became: planChanges.became,
-          })
-          .from(planChanges)
-          .leftJoin(cards, eq(cards.id, planChanges.cardId))
-          .innerJoin(sprints, eq(sprints.id, planChanges.sprintId))
-          .innerJoin(teams, eq(teams.id, sprints.teamId))
-          .where(isUser(planChanges.changedBy))
-          .orderBy(asc(planChanges.entryOrder)),
-        goalsJudged: await session
-          .select({
-            team,
-            on: instantText(sprints.goalSaidAt),
-            sprint,
-            goal: sprints.goal,
-            met: sprints.goalMet,
-            note: sprints.goalNote,
-          })
-          .from(sprints)
-          .innerJoin(teams, eq(teams.id, sprints.teamId))
-          .where(isUser(sprints.goalSaidBy))
-          .orderBy(asc(sprints.goalSaidAt)),
-        experimentsBegun: await session
-          .select({
-            team,
-            on: instantText(experiments.begunAt),
-            text: experiments.text,
-            ratio: experiments.ratio,
-            direction: experiments.direction,
-          })
-          .from(experiments)
-          .innerJoin(teams, eq(teams.id, experiments.teamId))
-          .where(isUser(experiments.begunBy))
-          .orderBy(asc(experiments.begunAt)),
-        experimentsEnded: await session
-          .select({
-            team,
-            on: instantText(experiments.endedAt),
-            text: experiments.text,
-            outcome: experiments.outcome,
-          })
-          .from(experiments)
-          .innerJoin(teams, eq(teams.id, experiments.teamId))
-          .where(isUser(experiments.endedBy))
-          .orderBy(asc(experiments.endedAt)),
-        recordedValues: await session
-          .select({ team, on: instantText(recordedValues.recordedAt), sprint, value: recordedValues.value })
-          .from(recordedValues)
-          .innerJoin(sprints, eq(sprints.id, recordedValues.sprintId))
-          .innerJoin(teams, eq(teams.id, sprints.teamId))
-          .where(isUser(recordedValues.recordedBy))
-          .orderBy(asc(recordedValues.recordedAt)),
-        ...(await postRecords(actor)),
-        visits: await session
-          .select({
-            team: nothing,
-            on: sql<
-              string | null
-            >`coalesce(${instantText(visits.homeOpenedAt)}, ${instantText(visits.welcomedAt)})`,
-            homeOpenedAt: instantText(visits.homeOpenedAt),
-            welcomedAt: instantText(visits.welcomedAt),
-          })
-          .from(visits)
-          .where(and(eq(visits.workspaceId, actor.workspaceId), eq(visits.userId, actor.userId))),
-        installations: await session
-          .select({
-            team: nothing,
-            on: instantText(installations.installedAt),
-            workspace: installations.workspaceName,
-          })
-          .from(installations)
-          .where(
-            and(
-              eq(installations.workspaceId, actor.workspaceId),
-              eq(installations.installedBy, actor.userId),
-            ),
-          ),
-      };
+          .from(sql`(${selects[kind].getSQL()}) as records`);
+        if (!sum || sum.count === 0) continue;
+        sums.push({ ...sum, kind, from: sum.from ?? undefined, to: sum.to ?? undefined });
+      }
+      return sums;
+    },
+
+    async personalRecords(actor, kind, before, most) {
+      return selectsOf(actor)[kind].limit(most).offset(before);
     },
 
     async teamsOfPerson(actor) {

@@ -111,6 +111,7 @@ privacy-more-teams = { NUMBER($count) } more
 privacy-why = *Why:* to ask you about your cards, and to add up what is left on the team’s.
 privacy-who-sees-it = *Who sees it:* you. Everybody else sees your answers only as numbers of a card. Members see who owns the card, so on a card that you own alone they see your numbers; its notes are read in the status and below the verdict, without a name, unless you begin them with “private:”. Nobody gets sums by person. The person who runs Loadline can read its database.
 privacy-how-long = *How long:*
+privacy-kept-until = • { $team } was ended: everything of it is erased on { DATE($day) }.
 privacy-kept-for-ever = • { $team } keeps the details of its sprints without a time limit.
 privacy-kept-for =
     { $months ->

@@ -150,7 +150,7 @@ describeOnBoth('an import', (database) => {
         sprints: await read.sprintsOf(here.team.id),
         past: await read.pastSprintsOf(here.team.id),
         ofOthers: await read.pastTracesOf(nobody, { own: 10, others: 10 }, 1),
-        copy: (await read.personalData(actor)).cardsAdded,
+        copy: await read.personalRecords(actor, 'cardsAdded', 0, 100),
         teams: await read.teamsOf(actor),
       }));
     const before = await seen();

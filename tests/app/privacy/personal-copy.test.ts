@@ -1,7 +1,9 @@
 /** What a person is shown and given of what is stored about them: all of it, and nothing of anybody else's. */
+import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import { PERSONAL_KINDS, type PersonalData } from '../../../src/app/privacy/personal-data.ts';
 import { personalCopy, privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
+import { endTeam } from '../../../src/app/team/end-team.ts';
 import { actorOf, type Harness, harnessForEach, PEOPLE, refusalOf } from '../../support/app-harness.ts';
 import { wholeDatabase } from '../../support/whole-database.ts';
 import { busyTeam, NOW } from './busy-team.ts';
@@ -81,6 +83,23 @@ describe('a copy', () => {
     expect(kinds).toEqual(['shared-status', 'shared-advice', 'cancelled']);
   });
 
+  test('of more than is read at once is whole, in order, and indented like JSON throughout', async () => {
+    const h = harness();
+    const { sprint } = await h.plan(await h.setUpTeam(), { startsOn: '2026-11-02' });
+    await h.database.session.execute(sql`insert into loadline.cards
+      (id, sprint_id, number, key, title, estimate_points, origin, entered_on, added_by)
+      select 'c' || n, ${sprint.id}, n, 'K' || n, 'Two' || chr(10) || 'lines', 1, 'pulled-in', ${sprint.startsOn}, ${PEOPLE.ben}
+      from generate_series(1001, 3100) n`);
+    const { bytes, records } = await personalCopy(h.deps, ben);
+    const text = Buffer.from(bytes).toString();
+    const copy = JSON.parse(text);
+    expect(text).toBe(`${JSON.stringify(copy, undefined, 2)}\n`);
+    expect(copy.cardsAdded.map(({ card }: { card: string }) => card)).toEqual(
+      Array.from({ length: 2_100 }, (_, i) => `K${i + 1_001}`),
+    );
+    expect(records).toBe(PERSONAL_KINDS.reduce((all, kind) => all + copy[kind].length, 0));
+  });
+
   test('holds as many records as rows of the database name the person', async () => {
     const h = harness();
     await busyTeam(h);
@@ -127,6 +146,15 @@ describe('the overview', () => {
       to: undefined,
     });
     expect(teams).toEqual([{ name: 'Tugboats', retentionMonths: 13 }]);
+  });
+
+  test('says of a team that was ended on which day all of it goes', async () => {
+    const h = harness();
+    const { team } = await busyTeam(h);
+    await endTeam(h.deps, actorOf('ana'), { teamId: team.id });
+    expect((await privacyOverview(h.deps, ben)).teams).toEqual([
+      { name: 'Tugboats', retentionMonths: 13, erasedOn: '2027-12-24' },
+    ]);
   });
 
   test('shows somebody who left what is still stored', async () => {
