@@ -21,6 +21,8 @@ export interface RefusalDetails {
     readonly teamName: string;
     /** Whether the person is the team's product owner, who may read its numbers without being a member. */
     readonly isProductOwner?: boolean;
+    /** Everybody has left it. */
+    readonly isDeserted?: true;
   };
   'not-a-facilitator': {
     readonly teamName: string;

@@ -2675,6 +2675,8 @@ export interface Messages {
   'refusal-several-teams-fix': Record<never, never>;
   'refusal-not-a-member': { readonly team: string };
   'refusal-not-a-member-fix': Record<never, never>;
+  'refusal-team-deserted': { readonly team: string };
+  'refusal-team-deserted-fix': Record<never, never>;
   'refusal-owner-not-a-member': { readonly team: string };
   'refusal-owner-not-a-member-fix': Record<never, never>;
   'refusal-not-a-facilitator': {
@@ -3126,6 +3128,7 @@ export interface Messages {
   'setup-submit': Record<never, never>;
   'setup-submit-change': Record<never, never>;
   'setup-intro': { readonly channel: string };
+  'setup-deserted': { readonly sprints: number };
   'setup-name': Record<never, never>;
   'setup-name-initial': Record<never, never>;
   'shared-channel-seen': Record<never, never>;

@@ -62,13 +62,18 @@ const TOLD: Told = {
   'no-team-of-yours': (_, speak) => both(speak, 'no-team-of-yours'),
   'several-teams': ({ teamNames }, speak) =>
     both(speak, 'several-teams', { count: teamNames.length, teams: teamNames }),
-  'not-a-member': ({ teamName, isProductOwner }, speak) =>
-    isProductOwner
+  'not-a-member': ({ teamName, isProductOwner, isDeserted }, speak) =>
+    isDeserted
       ? {
-          what: speak('refusal-owner-not-a-member', { team: teamName }),
-          fix: speak('refusal-owner-not-a-member-fix'),
+          what: speak('refusal-team-deserted', { team: teamName }),
+          fix: speak('refusal-team-deserted-fix'),
         }
-      : both(speak, 'not-a-member', { team: teamName }),
+      : isProductOwner
+        ? {
+            what: speak('refusal-owner-not-a-member', { team: teamName }),
+            fix: speak('refusal-owner-not-a-member-fix'),
+          }
+        : both(speak, 'not-a-member', { team: teamName }),
   'not-a-facilitator': ({ teamName, facilitatorIds, act }, speak) => ({
     what: speak('refusal-not-a-facilitator', { team: teamName, act }),
     fix: askPeople(speak, facilitatorIds),

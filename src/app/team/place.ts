@@ -148,9 +148,18 @@ function anyMembershipOf(
     return { team, member: outsideMember(actor), members };
   }
   if (!member) {
-    throw new Refusal('not-a-member', { teamName: team.name, isProductOwner });
+    throw new Refusal('not-a-member', { teamName: team.name, isProductOwner, ...ifDeserted(members) });
   }
   return { team, member: { ...member, isFacilitator: facilitates(member, members) }, members };
+}
+
+/** Whether everybody has left. The next one who sets it up from its channel takes it over, with all that it has behind it. */
+export function isDesertedBy(members: readonly Member[]): boolean {
+  return !members.some(({ isActive }) => isActive);
+}
+
+function ifDeserted(members: readonly Member[]): { readonly isDeserted?: true } {
+  return isDesertedBy(members) ? { isDeserted: true } : {};
 }
 
 /** The product owner as one of the team in nothing but name. */
@@ -220,7 +229,8 @@ export async function teamsReadBy(read: Reading, actor: Actor): Promise<Team[]> 
 function audienceOf(actor: Actor, team: Team, members: readonly Member[]): Audience {
   const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
   const isProductOwner = team.productOwnerId === actor.userId;
-  if (!member && !isProductOwner) throw new Refusal('not-a-member', { teamName: team.name });
+  if (!member && !isProductOwner)
+    throw new Refusal('not-a-member', { teamName: team.name, ...ifDeserted(members) });
   refuseEnded(team);
   const isFacilitator = member !== undefined && facilitates(member, members);
   return { team, members, isFacilitator, isProductOwner };

@@ -16,7 +16,14 @@ import { waitForAll } from '../wait-for-all.ts';
 import { requireMaySetUp, whyNot } from './belonging.ts';
 import { namesOf, newPeopleOutside, peopleIn } from './chosen-people.ts';
 import { gonePerson, letGo } from './leave-team.ts';
-import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from './place.ts';
+import {
+  isDesertedBy,
+  membershipAt,
+  membershipInTeam,
+  type Place,
+  requireFacilitator,
+  todayOf,
+} from './place.ts';
 import { settingsOf, USUAL_SETTINGS } from './settings.ts';
 import { type Actor, activeMembers, isWorking, type Member, type Team } from './team.ts';
 import { tellOfRoles } from './tell-of-roles.ts';
@@ -31,6 +38,8 @@ const FOUND_WITHIN_MS = 1_000;
 export interface SetupForm {
   /** Whether the channel has a team already, whose settings these are. */
   readonly existing: boolean;
+  /** How many sprints there were before everybody left the channel's team, which is now set up again. */
+  readonly sprintsLeftBehind?: number;
   readonly channelId: string;
   /** Empty where none is known yet. */
   readonly name: string;
@@ -46,7 +55,7 @@ export interface SetupForm {
   readonly acceptsShared: boolean;
 }
 
-export type SetupInput = Omit<SetupForm, 'existing' | 'isShared' | 'acceptsShared'> & {
+export type SetupInput = Omit<SetupForm, 'existing' | 'sprintsLeftBehind' | 'isShared' | 'acceptsShared'> & {
   readonly acceptsShared?: boolean;
 };
 
@@ -54,12 +63,15 @@ export type SetupInput = Omit<SetupForm, 'existing' | 'isShared' | 'acceptsShare
 export async function setupForm(deps: AppDependencies, actor: Actor, place: Place): Promise<SetupForm> {
   if (place.isDirect) throw new Refusal('set-up-in-channel', {});
   const { directory } = deps;
-  const existing = await deps.store.read(async (read) => {
+  const { existing, deserted } = await deps.store.read(async (read) => {
     const team = await read.teamByChannel(actor.workspaceId, place.channelId);
-    if (!team) return undefined;
+    if (!team) return {};
+    if (isDesertedBy(await read.membersOf(team.id))) {
+      return { deserted: { team, sprintsLeftBehind: (await read.sprintsOf(team.id)).length } };
+    }
     const membership = await membershipAt(read, actor, place);
     requireFacilitator(membership, 'change-settings');
-    return membership;
+    return { existing: membership };
   });
   // The form opens without an answer as well: channel and people are looked up again when it is sent.
   const unknown = () => undefined;
@@ -99,9 +111,15 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
     memberIds: memberIds.length > 0 ? memberIds : [actor.userId],
     facilitatorIds: [actor.userId],
     productOwnerId: undefined,
+    ...(deserted && { ...askedAs(deserted.team), sprintsLeftBehind: deserted.sprintsLeftBehind }),
     isShared,
     acceptsShared: false,
   };
+}
+
+/** What stays as it was when a team that everybody left is set up again. */
+function askedAs({ name, timeZone, promptAt, workingDays, productOwnerId }: Team) {
+  return { name, timeZone, promptAt, workingDays, productOwnerId };
 }
 
 /**
@@ -169,7 +187,8 @@ function problemsOf(input: SetupInput): InputProblem[] {
 
 /**
  * Creates the channel's team or changes its settings. People who are no longer among the members or
- * facilitators become inactive; their answers stay.
+ * facilitators become inactive; their answers stay. A team that everybody has left is taken over by whoever may set one up
+ * there: its past was posted in this very channel, and goes on.
  *
  * @throws Refusal `bad-input`, `channel-not-seen`, `channel-archived`, `not-a-facilitator`, `not-a-member`,
  * `channel-shared`, `outsider`, `guest-set-up`, `set-up-left-to-others`, `set-up-from-outside`.
@@ -188,13 +207,18 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
   return deps.store.transaction(async (tx) => {
     const existing = await tx.read.teamByChannel(actor.workspaceId, input.channelId);
     let before: Team | undefined;
+    let isDeserted = false;
     if (existing) {
       await tx.lock.team(existing.id);
+      isDeserted = isDesertedBy(await tx.read.membersOf(existing.id));
+    }
+    if (existing && !isDeserted) {
       const membership = await membershipInTeam(tx.read, actor, existing.id);
       requireFacilitator(membership, 'change-settings');
       // As it is under the lock: what the other form sets must not be taken back.
       before = membership.team;
     } else {
+      before = existing && (await tx.read.teamById(existing.id));
       requireMaySetUp(caller, deps);
       if (outside.includes(actor.userId)) throw new Refusal('set-up-from-outside', {});
     }

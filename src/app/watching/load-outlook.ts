@@ -12,6 +12,7 @@ import { type Reason, reason } from '../../sprint/undefined-value.ts';
 import { isOpenCard, type SprintCardState } from '../cards/card-line.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
+import { letOthersTurn } from '../let-others-turn.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
 import { byBetterModel, type Speaker } from './better-model.ts';
@@ -92,6 +93,7 @@ export async function loadOutlook(
     days: sprintDays(team, sprint),
     on,
   });
+  await letOthersTurn();
   return {
     from: 'projection',
     reading: { ...projectionReading(spoken, team, states), speaker: spoken.speaker },

@@ -11,8 +11,8 @@ import { teamWriting } from './team-queries.ts';
 
 /** No id of the platform's has a space. */
 const NO_WORKSPACE = 'prepared imports';
-/** Sprints that change teams in one statement. */
-const SPRINTS_A_STATEMENT = 100;
+/** Sprints that change teams in one statement. The embedded database holds everybody up through each. */
+const SPRINTS_A_STATEMENT = 10;
 
 export function importsAside(session: SqlSession): ImportsAside {
   return {

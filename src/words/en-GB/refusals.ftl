@@ -44,6 +44,10 @@ refusal-several-teams-fix = Use the command in the team’s channel, use the but
 refusal-not-a-member = Only members of { $team } can see or change its sprint.
 refusal-not-a-member-fix = Ask the team’s facilitator to add you with `/loadline setup`.
 
+# Nobody is on the team any more.
+refusal-team-deserted = Everybody has left { $team }.
+refusal-team-deserted-fix = Whoever is in its channel can set it up again there with `/loadline setup`. Its past sprints stay with it.
+
 # The person is the team's product owner, but not one of its members.
 refusal-owner-not-a-member = You are the product owner of { $team } but not a member of it, so you can’t answer for its cards or change its sprint, except by dropping cards.
 refusal-owner-not-a-member-fix = You can use `/loadline status`, `/loadline cards`, `/loadline drop`, `/loadline undrop`, `/loadline history`, `/loadline forecast`, `/loadline range`, `/loadline odds` and `/loadline value`, and stop being it with `/loadline leave`. To work on cards as well, ask the team’s facilitator to add you as a member with `/loadline setup`.

@@ -8,6 +8,13 @@ setup-submit = Set up
 setup-submit-change = Save
 # $channel is the channel's mention.
 setup-intro = For { $channel }. On working days of a sprint each member is asked, in a direct message, what is left on their cards. The verdict is posted in this channel.
+# In place of nothing, where everybody has left the channel's team.
+setup-deserted =
+    { $sprints ->
+        [0] Everybody has left the team of this channel. Set up again, it goes on with the settings that it had.
+        [one] Everybody has left the team of this channel. Set up again, it goes on with its { NUMBER($sprints) } past sprint and the settings that it had.
+       *[other] Everybody has left the team of this channel. Set up again, it goes on with its { NUMBER($sprints) } past sprints and the settings that it had.
+    }
 setup-name = Team name
 # What is in the field while the team has no name yet.
 setup-name-initial = Our team

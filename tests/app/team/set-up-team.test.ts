@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { leaveTeam } from '../../../src/app/team/leave-team.ts';
 import type { MeasuresInput } from '../../../src/app/team/set-measures.ts';
 import { measuresForm, setMeasures } from '../../../src/app/team/set-measures.ts';
 import type { SetupInput } from '../../../src/app/team/set-up-team.ts';
 import { setUpTeam, setupForm } from '../../../src/app/team/set-up-team.ts';
+import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
 import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
@@ -53,6 +55,47 @@ const MEASURES = typedMeasures(
     velocityGrowthLongRangeMark: '500',
   },
 );
+
+describe('a team that everybody has left', () => {
+  async function deserted() {
+    const h = harness();
+    h.directory.channels.set(CHANNEL.channelId, { name: 'tugboats', isArchived: false, isShared: false });
+    const team = await h.setUpTeam({ promptAt: '08:00' });
+    const { sprint } = await h.plan(team, { startsOn: '2026-11-02' });
+    for (const who of ['ana', 'ben', 'chi'] as const)
+      await leaveTeam(h.deps, actorOf(who), { teamId: team.id });
+    return { h, team, sprint };
+  }
+
+  test('is set up again from its channel, and goes on with its settings and its past', async () => {
+    const { h, team, sprint } = await deserted();
+    const form = await setupForm(h.deps, actorOf('chi'), CHANNEL);
+    expect(form).toMatchObject({
+      existing: false,
+      sprintsLeftBehind: 1,
+      name: team.name,
+      promptAt: '08:00',
+      facilitatorIds: [PEOPLE.chi],
+    });
+    const again = await setUpTeam(
+      h.deps,
+      actorOf('chi'),
+      setup({ facilitatorIds: [PEOPLE.chi], memberIds: [PEOPLE.chi] }),
+    );
+    expect(again.id).toBe(team.id);
+    const status = await sprintStatus(h.deps, actorOf('chi'), CHANNEL);
+    expect(status.sprint.id).toBe(sprint.id);
+    await refusalOf(setUpTeam(h.deps, actorOf('ben'), setup()), 'not-a-member');
+  });
+
+  test('is refused to whoever could not set one up there, and to everybody else with the way to it', async () => {
+    const { h } = await deserted();
+    const details = await refusalOf(sprintStatus(h.deps, actorOf('chi'), CHANNEL), 'not-a-member');
+    expect(details).toMatchObject({ isDeserted: true });
+    h.directory.outside.add(PEOPLE.chi);
+    await refusalOf(setUpTeam(h.deps, actorOf('chi'), setup()), 'set-up-from-outside');
+  });
+});
 
 describe('the set-up form', () => {
   test('begins with what is known of channel and caller', async () => {

@@ -52,6 +52,9 @@ export function setupFormView(form: SetupForm, replyTo?: string): ModalView {
   };
   return formView(frame, [
     section(mrkdwn('setup-intro', { channel: new Markup(`<#${form.channelId}>`) })),
+    ...(form.sprintsLeftBehind === undefined
+      ? []
+      : [section(mrkdwn('setup-deserted', { sprints: form.sprintsLeftBehind }))]),
     ...(form.isShared ? sharedBlocks(form) : []),
     context(mrkdwn('caution-set-up')),
     textField({
