@@ -7,8 +7,10 @@ import type { PGlite, Transaction } from '@electric-sql/pglite';
 
 type Method = (...given: unknown[]) => unknown;
 
-/** The same database, in which the loop turns after every statement. */
+/** The same database, in which the loop turns after every statement, also where several were asked for at once. */
 export function lettingOthersTurn<Open extends PGlite | Transaction>(open: Open): Open {
+  // One is begun when the turn after the one before it has come: PGlite would begin it at once.
+  let before: Promise<unknown> = Promise.resolve();
   return new Proxy(open, {
     get(target, name) {
       const value: unknown = Reflect.get(target, name, target);
@@ -20,8 +22,12 @@ export function lettingOthersTurn<Open extends PGlite | Transaction>(open: Open)
       }
       if (name !== 'query' && name !== 'exec') return method;
       return async (...given: unknown[]) => {
-        const result = await method(...given);
-        await turn();
+        const result = before.then(() => method(...given));
+        before = result.then(
+          () => turn(),
+          () => turn(),
+        );
+        await before;
         return result;
       };
     },

@@ -97,7 +97,7 @@ export async function openPglite(
     client = open;
     await migrated(() => migrate(drizzle(open), MIGRATIONS));
     const database = drizzle(lettingOthersTurn(open));
-    const queueConnection = { db: fromPglite(open as never), backend: 'pglite' as const };
+    const queueConnection = { db: fromPglite(lettingOthersTurn(open) as never), backend: 'pglite' as const };
     const sender = await openJobSender(queueConnection, onBackgroundError);
     const session = database as unknown as SqlSession;
     let closing: Promise<void> | undefined;

@@ -6,7 +6,7 @@ import { describeOnBoth } from '../../support/databases.ts';
 
 const STATEMENTS = 20;
 
-describeOnBoth('a chain of statements', (database) => {
+describeOnBoth('a chain of statements', (database, kind) => {
   /** Turns of the loop while they are carried out. */
   async function turnsDuring(work: () => Promise<void>): Promise<number> {
     let turns = 0;
@@ -31,6 +31,23 @@ describeOnBoth('a chain of statements', (database) => {
     expect(await turnsDuring(() => all(session))).toBeGreaterThanOrEqual(STATEMENTS);
     const inTransaction = () => session.transaction((tx) => all(tx as unknown as SqlSession));
     expect(await turnsDuring(inTransaction)).toBeGreaterThanOrEqual(STATEMENTS);
+  });
+
+  it('lets the loop turn after each of those that are asked for at once', async () => {
+    const { session } = database();
+    const atOnce = async () => {
+      await Promise.all(Array.from({ length: STATEMENTS }, (_, i) => session.execute(sql`select ${i}::int`)));
+    };
+    expect(await turnsDuring(atOnce)).toBeGreaterThanOrEqual(kind === 'PGlite' ? STATEMENTS : 1);
+  });
+
+  it('goes on after one that failed', async () => {
+    const { session } = database();
+    const [failed, fine] = await Promise.allSettled([
+      session.execute(sql`select 1 / 0`),
+      session.execute(sql`select 1`),
+    ]);
+    expect([failed.status, fine.status]).toEqual(['rejected', 'fulfilled']);
   });
 
   it('still rolls back what fails', async () => {
