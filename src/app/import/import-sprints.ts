@@ -6,7 +6,7 @@ import { randomUUID } from 'node:crypto';
 import type { GivenFile } from '../csv/given-file.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { ImportPiece } from '../ports/imports.ts';
+import { asidePrefix, type ImportPiece } from '../ports/imports.ts';
 import type { Reading } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from '../team/place.ts';
@@ -75,7 +75,7 @@ export async function importSprints(
     const { preview, mayImport } = reading;
     if (!mayImport) return { kind: 'preview', preview };
     const { sprints, cards, answers, leftOut } = preview;
-    const asideId = `import-${randomUUID()}`;
+    const asideId = `${asidePrefix(teamId)}${randomUUID()}`;
     try {
       await prepare(deps, asideId, context, pieces());
       const team = await deps.store.transaction(async (tx) => {

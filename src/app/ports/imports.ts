@@ -12,6 +12,9 @@ export interface ImportPiece {
   readonly facts: readonly NewFact[];
 }
 
+/** How the ids of a team's places begin: what erases the team finds them by it. */
+export const asidePrefix = (teamId: string): string => `import-${teamId}-`;
+
 /**
  * An import is prepared aside, piece by piece, so that no transaction is long: a team that nobody has, in a workspace that is
  * none, holds it until it is brought in at once. So nothing of it is seen before, by anybody. What stays there when a process

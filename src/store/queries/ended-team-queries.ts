@@ -17,6 +17,7 @@ import {
   sql,
 } from 'drizzle-orm';
 import { type PgColumn, PgTable } from 'drizzle-orm/pg-core';
+import { asidePrefix } from '../../app/ports/imports.ts';
 import type { EndedSprint } from '../../app/ports/locks.ts';
 import type { EndedTeamReading, ErasedRows, RetentionWriting, Tenant } from '../../app/ports/teams.ts';
 import { DAYS_UNTIL_FINAL, MONTHS_KEPT_AFTER_END } from '../../app/privacy/promised-times.ts';
@@ -185,43 +186,53 @@ export function teamErasure(session: SqlSession): TeamErasure {
     return listed(result).length;
   }
 
-  return {
-    async eraseTeam(teamId) {
-      await session.execute(sql`select loadline.begin_forgetting(${teamId})`);
-      const ofTeam = session.select({ id: sprints.id }).from(sprints).where(eq(sprints.teamId, teamId));
-      const ofSprints = session.select({ id: cards.id }).from(cards).where(inArray(cards.sprintId, ofTeam));
-      const erased: Record<string, number> = {};
-      erased.prompts = await gone(prompts, inArray(prompts.sprintId, ofTeam));
-      // One that also asks about another team's sprint is about that one from now on.
-      await session.execute(sql`update ${posts} set sprint_id = other.sprint_id from ${prompts} as other
+  async function eraseOne(teamId: string): Promise<Record<string, number>> {
+    await session.execute(sql`select loadline.begin_forgetting(${teamId})`);
+    const ofTeam = session.select({ id: sprints.id }).from(sprints).where(eq(sprints.teamId, teamId));
+    const ofSprints = session.select({ id: cards.id }).from(cards).where(inArray(cards.sprintId, ofTeam));
+    const erased: Record<string, number> = {};
+    erased.prompts = await gone(prompts, inArray(prompts.sprintId, ofTeam));
+    // One that also asks about another team's sprint is about that one from now on.
+    await session.execute(sql`update ${posts} set sprint_id = other.sprint_id from ${prompts} as other
         where ${inArray(posts.sprintId, ofTeam)}
           and ${posts.id} in (other.post_id, other.reminder_post_id, other.last_call_post_id)`);
-      const ofPosts = sql`(team_id = ${teamId} or sprint_id in (select id from loadline.sprints where team_id = ${teamId}))`;
-      erased.job = await goneJobs(ofPosts);
-      erased.posts = await gone(posts, ofPosts);
-      erased.answers = await gone(answers, inArray(answers.cardId, ofSprints));
-      erased.card_changes = await gone(cardChanges, inArray(cardChanges.cardId, ofSprints));
-      erased.plan_changes = await gone(planChanges, inArray(planChanges.sprintId, ofTeam));
-      erased.card_owners = await gone(cardOwners, inArray(cardOwners.cardId, ofSprints));
-      erased.cards = await gone(cards, inArray(cards.sprintId, ofTeam));
-      erased.watches = await gone(watches, inArray(watches.sprintId, ofTeam));
-      erased.recorded_values = await gone(recordedValues, inArray(recordedValues.sprintId, ofTeam));
-      erased.sprint_results = await gone(sprintResults, inArray(sprintResults.sprintId, ofTeam));
-      const bodies = session
-        .select({ id: bodiesOfWork.id })
-        .from(bodiesOfWork)
-        .where(eq(bodiesOfWork.teamId, teamId));
-      erased.told_dates = await gone(toldDates, inArray(toldDates.bodyId, bodies));
-      for (const { table, column } of HANGING_ON_TEAMS) {
-        erased[getTableName(table)] = await gone(table, eq(column, teamId));
+    const ofPosts = sql`(team_id = ${teamId} or sprint_id in (select id from loadline.sprints where team_id = ${teamId}))`;
+    erased.job = await goneJobs(ofPosts);
+    erased.posts = await gone(posts, ofPosts);
+    erased.answers = await gone(answers, inArray(answers.cardId, ofSprints));
+    erased.card_changes = await gone(cardChanges, inArray(cardChanges.cardId, ofSprints));
+    erased.plan_changes = await gone(planChanges, inArray(planChanges.sprintId, ofTeam));
+    erased.card_owners = await gone(cardOwners, inArray(cardOwners.cardId, ofSprints));
+    erased.cards = await gone(cards, inArray(cards.sprintId, ofTeam));
+    erased.watches = await gone(watches, inArray(watches.sprintId, ofTeam));
+    erased.recorded_values = await gone(recordedValues, inArray(recordedValues.sprintId, ofTeam));
+    erased.sprint_results = await gone(sprintResults, inArray(sprintResults.sprintId, ofTeam));
+    const bodies = session
+      .select({ id: bodiesOfWork.id })
+      .from(bodiesOfWork)
+      .where(eq(bodiesOfWork.teamId, teamId));
+    erased.told_dates = await gone(toldDates, inArray(toldDates.bodyId, bodies));
+    for (const { table, column } of HANGING_ON_TEAMS) {
+      erased[getTableName(table)] = await gone(table, eq(column, teamId));
+    }
+    erased.seen_events = await gone(seenEvents, sql`position(${` ${teamId} `} in ${seenEvents.eventId}) > 0`);
+    await session.update(teams).set({ baselineSprintId: null }).where(eq(teams.id, teamId));
+    erased.sprints = await gone(sprints, eq(sprints.teamId, teamId));
+    erased.teams = await gone(teams, eq(teams.id, teamId));
+    return erased;
+  }
+
+  return {
+    async eraseTeam(teamId) {
+      const prepared = await session
+        .select({ id: teams.id })
+        .from(teams)
+        .where(sql`starts_with(${teams.id}, ${asidePrefix(teamId)})`);
+      const erased = await eraseOne(teamId);
+      for (const { id } of prepared) {
+        for (const [table, count] of Object.entries(await eraseOne(id)))
+          erased[table] = (erased[table] ?? 0) + count;
       }
-      erased.seen_events = await gone(
-        seenEvents,
-        sql`position(${` ${teamId} `} in ${seenEvents.eventId}) > 0`,
-      );
-      await session.update(teams).set({ baselineSprintId: null }).where(eq(teams.id, teamId));
-      erased.sprints = await gone(sprints, eq(sprints.teamId, teamId));
-      erased.teams = await gone(teams, eq(teams.id, teamId));
       return erased;
     },
 

@@ -193,6 +193,17 @@ describeOnBoth('an import', (database) => {
     await bring(here, FILES);
   });
 
+  test('goes with its team at once, though it was never brought in', async () => {
+    const here = await setUp();
+    const input = await seenInput(here, FILES);
+    const actor = { workspaceId: here.team.workspaceId, userId: 'U-ana' };
+    const dying = disturbed(here.store, { bringIn: fail, takeOut: fail });
+    await expect(importSprints(dying, actor, input)).rejects.toThrow('the disk is full');
+    const before = await rowsPrepared();
+    await here.store.transaction((tx) => tx.write.retention.eraseTeam(here.team.id));
+    expect([before, await rowsPrepared()]).toEqual([1, 0]);
+  });
+
   test('lets others have their turn between its pieces', async () => {
     const here = await setUp();
     const lines = Array.from({ length: 90 }, (_, i) => `A,${i + 1},Lamp ${i},5,finished`);
