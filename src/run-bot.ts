@@ -60,7 +60,9 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     dataFolder: config.dataFolder,
     onBackgroundError,
   });
-  const watch = watchDatabase(database.state, logger);
+  const metering = await startMetering(config, database, logger);
+  const { metrics } = metering;
+  const watch = watchDatabase(database.state, logger, undefined, metrics?.databaseLooked);
   const note: NoteSecurity = (event) => noteSecurity(logger, event);
   const store = notingStore(database.store, note);
   const bulkStore = notingStore(database.bulkStore, note);
@@ -71,8 +73,6 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     one ?? (await connectMany(access as Distribution, config, { store, bulkStore, clock }, logger));
   const directory = createDirectory({ workspaces, nowMs: Date.now });
   const messenger = createMessenger({ workspaces: bulkWorkspaces, logger, wait });
-  const metering = await startMetering(config, database, logger);
-  const { metrics } = metering;
   const deps: AppDependencies = {
     store: writtenOnce(metrics ? meteredStore(store, metrics) : store, clock),
     clock,

@@ -45,16 +45,21 @@ export interface DatabaseWatch {
   problems(): Promise<string[]>;
 }
 
-/** @param nowMs a clock that is not set back */
+/**
+ * @param nowMs a clock that is not set back
+ * @param looked is told whenever the database has answered
+ */
 export function watchDatabase(
   ask: LookAtDatabase,
   log: JobLog,
   nowMs: () => number = () => performance.now(),
+  looked: (takesIn: boolean) => void = () => undefined,
 ): DatabaseWatch {
   const saidMs = new Map<Trouble, number>();
 
   async function troubles(how: 'reading' | 'writing'): Promise<Trouble[]> {
     const { trouble, clockAheadMs } = await ask(how);
+    looked(trouble === undefined);
     const isFarOff = Math.abs(clockAheadMs) >= CLOCK_FAR_OFF_MS;
     const found: Trouble[] = [...(trouble ? [trouble] : []), ...(isFarOff ? ['clocks-differ' as const] : [])];
     for (const code of found) sayOnceAWhile(code, clockAheadMs);

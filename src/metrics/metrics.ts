@@ -49,6 +49,12 @@ export function createMetrics(build: BuildFacts) {
     1,
   );
 
+  const takesIn = gauge(
+    'database_takes_in',
+    '0 while the database has no room, is read-only or has no connection left, else 1; as of the last look, at each tick.',
+  );
+  takesIn.set(1);
+
   const promptsDue = counter('prompts_due_total', 'Daily prompts whose time had come.');
   const promptsAsked = counter('prompts_asked_total', 'Daily prompts recorded and queued; each once.');
   const promptsSent = counter('prompts_sent_total', 'Daily prompts that reached their member.');
@@ -167,6 +173,7 @@ export function createMetrics(build: BuildFacts) {
     turnedAway: (reason: string): void => turnedAway.inc({ reason }),
 
     databaseFailed: (code: string): void => databaseErrors.inc({ code: codes.database(code) }),
+    databaseLooked: (isTakingIn: boolean): void => takesIn.set(isTakingIn ? 1 : 0),
     transactionEnded: (durationSeconds: number): void => transactionDuration.observe(durationSeconds),
 
     ticked(isGood: boolean, atSeconds: number): void {

@@ -118,8 +118,8 @@ describe('the manifests', () => {
     for (const volume of pod.volumes) expect(Object.keys(volume)[1]).toMatch(/^(?:secret|emptyDir)$/);
   });
 
-  it('ask for readiness where the database counts, and for life where it does not', () => {
-    expect(container.readinessProbe.httpGet).toEqual({ path: '/readyz', port: 'health' });
+  it('wait for the database at the start only: later people are told when it is away, which takes a door', () => {
+    expect(container.readinessProbe.httpGet).toEqual({ path: '/healthz', port: 'health' });
     expect(container.startupProbe.httpGet).toEqual({ path: '/readyz', port: 'health' });
     expect(container.livenessProbe.httpGet).toEqual({ path: '/healthz', port: 'health' });
   });

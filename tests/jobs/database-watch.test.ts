@@ -11,6 +11,7 @@ let nowMs: number;
 let asked: string[];
 let lines: string[];
 let events: unknown[];
+let looked: boolean[];
 const note =
   (level: string) =>
   (details: Record<string, unknown>, message: string): void => {
@@ -26,10 +27,11 @@ const watching = () =>
     },
     { info: note('info'), error: note('error') },
     () => nowMs,
+    (takesIn) => looked.push(takesIn),
   );
 
 beforeEach(() => {
-  [said, nowMs, asked, lines, events] = [FINE, 0, [], [], []];
+  [said, nowMs, asked, lines, events, looked] = [FINE, 0, [], [], [], []];
 });
 
 describe('the state of the database', () => {
@@ -39,6 +41,21 @@ describe('the state of the database', () => {
     expect(await watch.problems()).toEqual([]);
     expect(asked).toEqual(['writing', 'reading']);
     expect(lines).toEqual([]);
+  });
+
+  it('is counted as taking nothing in while there is a trouble, not when only the clocks differ or there is no answer', async () => {
+    const watch = watching();
+    for (const state of [
+      FINE,
+      FULL,
+      { trouble: undefined, clockAheadMs: 3_600_000 },
+      new Error('away'),
+      FULL,
+    ]) {
+      said = state;
+      await watch.look();
+    }
+    expect(looked).toEqual([true, false, true, false]);
   });
 
   it.each([
