@@ -1,6 +1,7 @@
 /** The backtest's findings as one document, and as tables for a reader. */
 import type { SprintMoment } from '../open-data/read-open-data.ts';
 import { type ChanceBin, scoreChances } from './score-chances.ts';
+import { type JointScore, scoreJoint } from './score-joint.ts';
 import { type LoneTeamScore, scoreLoneTeams } from './score-lone-teams.ts';
 import {
   type ForetoldMoment,
@@ -21,6 +22,7 @@ export interface BacktestReport {
   readonly chancesByFile: readonly ({ readonly file: string } & ChanceBin)[];
   readonly range: readonly ({ readonly file: string } & RangeScore)[];
   readonly release: readonly ({ readonly file: string } & ReleaseScore)[];
+  readonly joint: readonly ({ readonly file: string } & JointScore)[];
 }
 
 /** Each file on its own: the projects of different files are strangers to each other. */
@@ -39,6 +41,7 @@ export function backtestReport(
     ),
     range: files.map(({ file, rows }) => ({ file, ...scoreRange(rows) })),
     release: files.flatMap(({ file, rows }) => scoreRelease(rows).map((score) => ({ file, ...score }))),
+    joint: files.flatMap(({ file, rows }) => scoreJoint(rows).map((score) => ({ file, ...score }))),
   };
 }
 
@@ -54,6 +57,7 @@ export function reportText({
   chancesByFile,
   range,
   release,
+  joint,
 }: BacktestReport): string {
   return [
     'Projection of the delivered points, in points; shares in %',
@@ -129,6 +133,16 @@ export function reportText({
     ...table(
       ['file', 'board', 'sprints’ worth', 'cases', '15% date', '50% date', '85% date'],
       [...release.map((row) => releaseRow(row.file, String(row.board), row)), ...allBoards(release)],
+    ),
+    '',
+    'Joint dates of two boards: share of cases in which both were done, in %',
+    ...table(
+      ['file', 'sprints’ worth', 'pairs', 'cases', 'surely 50%', 'soonest 50%', 'surely 85%', 'soonest 85%'],
+      joint.map((row) => [
+        row.file,
+        ...[row.backlogSprints, row.pairs, row.cases].map(String),
+        ...[row.heldSurely50, row.heldSoonest50, row.heldSurely85, row.heldSoonest85].map(percent),
+      ]),
     ),
   ].join('\n');
 }

@@ -41,6 +41,7 @@ test('--json prints one document with the projection of each file and moment and
     chancesByFile: Record<string, unknown>[];
     range: Record<string, unknown>[];
     release: Record<string, unknown>[];
+    joint: Record<string, unknown>[];
   };
   expect(Object.keys(report)).toEqual([
     'projection',
@@ -49,6 +50,7 @@ test('--json prints one document with the projection of each file and moment and
     'chancesByFile',
     'range',
     'release',
+    'joint',
   ]);
   expect(report.range.map(({ file }) => file)).toEqual(files);
   expect(report.range[0]).toMatchObject({ asked: 64, told: expect.any(Number), kept: expect.any(Number) });
@@ -101,6 +103,7 @@ test('--json prints one document with the projection of each file and moment and
     ...report.chancesByFile,
     ...report.range,
     ...report.release,
+    ...report.joint,
   ]) {
     for (const [name, value] of Object.entries(row)) {
       if (typeof value !== 'string') expect(Number.isFinite(value), name).toBe(true);

@@ -27,10 +27,10 @@ export interface ReleaseScore {
 }
 
 /** A steady team's dates lie on the very end of a sprint. */
-const ROUNDING = 1e-9;
+export const ROUNDING = 1e-9;
 
 /** A closed sprint in the file's order; boards that share one close it together. */
-interface ClosedSprint extends PacedSprint {
+export interface ClosedSprint extends PacedSprint {
   readonly board: number;
 }
 
@@ -78,17 +78,20 @@ function casesOf(rows: readonly SprintMoment[]): Case[] {
 }
 
 /** Every sprint of a board counts as the same working time: the data says nothing of days off. */
-function paced(board: number, velocityPoints: number): ClosedSprint {
+export function paced(board: number, velocityPoints: number): ClosedSprint {
   return { board, velocityPoints, time: 1 };
 }
 
 /** As much as the bot looks back at. */
-function learntFrom(closed: readonly ClosedSprint[], board: number) {
+export function learntFrom(closed: readonly ClosedSprint[], board: number) {
   const own = closed.filter((sprint) => sprint.board === board).slice(-MOST_SPRINTS_GRADED.own);
   const others = closed.filter((sprint) => sprint.board !== board).slice(-MOST_SPRINTS_GRADED.others);
   const byBoard = Map.groupBy([...own, ...others], (sprint) => sprint.board);
   return [...byBoard].flatMap(([id, sprints]) => gradedReleases(String(id), sprints));
 }
+
+/** Only the sprints count here, so any calendar does. */
+export const CALENDAR = { startsOn: '2026-11-02', sprintLengthDays: 14 } as const;
 
 /** Whether each date held; undefined where there is no forecast or the file ends before its pessimistic date. */
 function heldAfter(
@@ -99,12 +102,10 @@ function heldAfter(
 ): boolean[] | undefined {
   const backlogPoints = Math.ceil(backlogSprints * sprintWorthPoints(past));
   const forecast = releaseForecast({
+    ...CALENDAR,
     backlogPoints,
     scopeGrowthPoints: 0,
     sprints: past,
-    // Only the sprints count here, so any calendar does.
-    startsOn: '2026-11-02',
-    sprintLengthDays: 14,
     comingTimes: [1],
     graded,
   });
@@ -118,7 +119,7 @@ function heldAfter(
 }
 
 /** Points finished after so many sprints, where a sprint that is not over has finished as much of its own as of its days. */
-function finishedAfter(coming: readonly number[], sprints: number): number {
+export function finishedAfter(coming: readonly number[], sprints: number): number {
   const whole = Math.floor(sprints);
   const over = coming.slice(0, whole).reduce((sum, points) => sum + points, 0);
   return over + (sprints - whole) * (coming[whole] ?? 0);
