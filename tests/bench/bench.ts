@@ -9,6 +9,7 @@ import { isWithin } from './bench-row.ts';
 import { benchTable } from './bench-table.ts';
 import { capacityBench } from './capacity-bench.ts';
 import { forecastBench } from './forecast-bench.ts';
+import { largeMorningBench } from './large-morning-bench.ts';
 import { longHistoryBench } from './long-history-bench.ts';
 import { loopBench } from './loop-bench.ts';
 import { messagesBench } from './messages-bench.ts';
@@ -30,6 +31,7 @@ const BENCHES: readonly Bench[] = [
   longHistoryBench,
   messagesBench,
   morningBench,
+  largeMorningBench,
 ];
 
 function readArguments(): { chosen: readonly Bench[]; json: boolean } {

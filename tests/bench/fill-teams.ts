@@ -13,6 +13,8 @@ export interface Filling {
   /** Teams are numbered from here on. */
   readonly firstTeam?: number;
   readonly teams: number;
+  /** Among so many the teams are spread; left out: all are in the one of the bench. */
+  readonly workspaces?: number;
   readonly membersATeam: number;
   readonly cardsAMember: number;
   /** Days of the running sprint about which every member has answered for every card; 4 at most. */
@@ -49,6 +51,7 @@ export async function fillTeams(databaseUrl: string, filling: Filling): Promise<
       const {
         firstTeam = 1,
         teams,
+        workspaces = 1,
         membersATeam,
         cardsAMember,
         answeredDays,
@@ -56,7 +59,9 @@ export async function fillTeams(databaseUrl: string, filling: Filling): Promise<
         prompted,
       } = filling;
       await sql`create temporary table numbers on commit drop as
-        select t from generate_series(${firstTeam}::int, ${firstTeam + teams - 1}::int) as t`;
+        select t, ${WORKSPACE_ID} || case when t % ${workspaces}::int > 0 then (t % ${workspaces}::int)::text
+          else '' end as workspace
+        from generate_series(${firstTeam}::int, ${firstTeam + teams - 1}::int) as t`;
       await addTeams(sql, membersATeam);
       await addRunningSprints(sql, prompted);
       await addCards(sql, membersATeam, cardsAMember);
@@ -85,7 +90,7 @@ async function addTeams(sql: Sql, membersATeam: number): Promise<void> {
   await sql`insert into loadline.teams (id, workspace_id, channel_id, name, time_zone, prompt_at,
       reminder_after_minutes, closing_time, working_days, scale, kept_share_at_least, surprise_ratio_at_most,
       pull_in_ratio_at_most, plan_share_at_least, estimate_accuracy_at_least, estimate_accuracy_at_most)
-    select 'team-' || t, ${WORKSPACE_ID}, 'C' || t, 'Tugboats ' || t, 'Etc/UTC', '00:00', 1440, '23:59',
+    select 'team-' || t, workspace, 'C' || t, 'Tugboats ' || t, 'Etc/UTC', '00:00', 1440, '23:59',
       '{1,2,3,4,5,6,7}', ${[...DEFAULT_SCALE]}::float8[], ${keptShareAtLeast}, ${surpriseRatioAtMost},
       ${pullInRatioAtMost}, ${planShareAtLeast}, ${estimateAccuracyAtLeast}, ${estimateAccuracyAtMost} from numbers`;
   await sql`insert into loadline.members (team_id, user_id, name, is_facilitator, is_active)
@@ -130,7 +135,7 @@ async function addAnswers(sql: Sql, membersATeam: number, cardsAMember: number, 
 async function addPrompts(sql: Sql, membersATeam: number): Promise<void> {
   await sql`insert into loadline.posts (id, workspace_id, user_id, kind, sprint_id, subject_user_id, subject_day, state,
       posted_channel_id, posted_ts, wanted_version, sent_version, first_attempt_at)
-    select gen_random_uuid(), ${WORKSPACE_ID}, 'U' || t || 'M' || m, 'daily-prompt', 'team-' || t || '-now',
+    select gen_random_uuid(), workspace, 'U' || t || 'M' || m, 'daily-prompt', 'team-' || t || '-now',
       'U' || t || 'M' || m, ${today()}, 'sent', 'D' || t || 'M' || m, '1790000000.000001', 1, 1, now()
     from numbers, generate_series(1, ${membersATeam}::int) as m`;
   await sql`insert into loadline.prompts (sprint_id, user_id, day, state, post_id)
@@ -142,7 +147,7 @@ async function addPrompts(sql: Sql, membersATeam: number): Promise<void> {
 async function addPastSprints(sql: Sql, sprints: number, cards: number): Promise<void> {
   if (sprints === 0) return;
   await sql`create temporary table past on commit drop as
-    select 'team-' || t || '-' || s as id, 'team-' || t as team_id, s, ends_on,
+    select 'team-' || t || '-' || s as id, 'team-' || t as team_id, workspace, s, ends_on,
       (ends_on + time '17:00') at time zone 'UTC' as closed_at, cards, 8 * (cards - (s * 7 + t) % 4) as velocity,
       8 * cards as commitment
     from numbers, generate_series(1, ${sprints}::int) as s,
@@ -154,7 +159,7 @@ async function addPastSprints(sql: Sql, sprints: number, cards: number): Promise
   await sql`insert into loadline.past_sprints (sprint_id, team_id, workspace_id, ends_on, working_days, member_days,
       commitment_points, pulled_in_points, surprise_points, velocity_points, worked_points,
       committed_finished_points, ratios, trace, cards, recorded_at)
-    select id, team_id, ${WORKSPACE_ID}, ends_on, 10, 80, commitment, 0, 4, velocity, velocity + 4, velocity,
+    select id, team_id, workspace, ends_on, 10, 80, commitment, 0, 4, velocity, velocity + 4, velocity,
       jsonb_build_object('keptShare', velocity::float8 / commitment, 'pullInRatio', 0, 'surpriseRatio', 4.0 / commitment,
         'planShare', 0.95, 'estimateAccuracy', 0.85, 'onScaleShare', 0.7, 'finishShare', 0.9),
       (select jsonb_agg(jsonb_build_object('cardPoints', commitment, 'finishedPoints', velocity * d / 10,

@@ -5,17 +5,16 @@
  */
 import { setTimeout as wait } from 'node:timers/promises';
 import postgres from 'postgres';
-import { runDueWork } from '../../src/app/clock/ask-members.ts';
 import { startStandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
-import { FakeDirectory } from '../support/fake-platform.ts';
 import { submitAnswers } from './answer-submission.ts';
 import { type AppProcess, BOT_TOKEN, MAIN, SIGNING_SECRET, startApp } from './app-process.ts';
-import { openBenchDatabase, startBenchDatabases } from './bench-database.ts';
+import { askEverybody } from './ask-everybody.ts';
+import { startBenchDatabases } from './bench-database.ts';
 import type { Bench, BenchRow } from './bench-row.ts';
 import { benchRow } from './bench-row.ts';
-import { COUNTING_STATEMENTS, statementsDuring } from './count-statements.ts';
+import { COUNTING_STATEMENTS } from './count-statements.ts';
 import type { Filling } from './fill-teams.ts';
-import { fillTeams, memberId } from './fill-teams.ts';
+import { memberId } from './fill-teams.ts';
 import { WORKSPACE_ID } from './quick-platform.ts';
 
 const FILLING: Filling = {
@@ -46,7 +45,7 @@ export const morningBench: Bench = {
     const databases = await startBenchDatabases(COUNTING_STATEMENTS);
     try {
       const databaseUrl = await databases.create();
-      const asked = await askEverybody(databaseUrl);
+      const asked = await askEverybody(databaseUrl, FILLING);
       const { deliveredS, startedMb, morningMb } = await deliverAndAnswer(databaseUrl);
       return [
         benchRow({
@@ -87,50 +86,6 @@ export const morningBench: Bench = {
     }
   },
 };
-
-interface Asked {
-  readonly tookMs: number;
-  readonly statements: number;
-  readonly plainMs: number;
-}
-
-async function askEverybody(databaseUrl: string): Promise<Asked> {
-  const database = await openBenchDatabase(databaseUrl);
-  const client = postgres(databaseUrl, { max: 1, onnotice: () => undefined });
-  try {
-    await fillTeams(databaseUrl, FILLING);
-    let served = 0;
-    let tookMs = 0;
-    const statements = await statementsDuring(databaseUrl, async () => {
-      const beganMs = performance.now();
-      served = await runDueWork({
-        store: database.store,
-        clock: { now: () => new Date() },
-        directory: new FakeDirectory([]),
-      });
-      tookMs = performance.now() - beganMs;
-    });
-    const [owed] =
-      await client`select count(*)::int as posts, (select count(*)::int from loadline.prompts) as prompts,
-      (select count(*)::int from pgboss.job where name = 'delivery') as jobs from loadline.posts`;
-    if (
-      served !== FILLING.teams ||
-      [owed?.posts, owed?.prompts, owed?.jobs].some((count) => count !== MEMBERS)
-    )
-      throw new Error(`${served} sprints were served: ${JSON.stringify(owed)}`);
-    return { tookMs, statements, plainMs: await plainInsert(client) };
-  } finally {
-    await client.end();
-    await database.close();
-  }
-}
-
-async function plainInsert(client: postgres.Sql): Promise<number> {
-  await client`create table bare_prompts (user_id text not null, day date not null, primary key (user_id, day))`;
-  const beganMs = performance.now();
-  await client`insert into bare_prompts select 'U' || m, current_date from generate_series(1, ${MEMBERS}::int) as m`;
-  return performance.now() - beganMs;
-}
 
 function everybody(): string[] {
   return Array.from({ length: FILLING.teams }, (_, team) =>
