@@ -4,9 +4,7 @@
  * its index loads several hundred files, which every start would pay for.
  */
 import { UTCDate } from '@date-fns/utc';
-import { addDays } from 'date-fns/addDays';
 import { differenceInCalendarDays } from 'date-fns/differenceInCalendarDays';
-import { format } from 'date-fns/format';
 import { getISODay } from 'date-fns/getISODay';
 import { isValid } from 'date-fns/isValid';
 
@@ -23,9 +21,11 @@ export function isDay(text: string): boolean {
   );
 }
 
-/** The day `days` later (earlier when negative). */
+/** The day `days` later (earlier when negative). Called for each day of each member's sprint, so it formats nothing by a pattern. */
 export function dayPlus(day: Day, days: number): Day {
-  return format(addDays(new UTCDate(`${day}T00:00:00Z`), days), 'yyyy-MM-dd');
+  const date = new Date(`${day}T00:00:00Z`);
+  date.setUTCDate(date.getUTCDate() + days);
+  return date.toISOString().slice(0, 10);
 }
 
 /** Number of days from `from` to `to`; negative when `to` is earlier. */
