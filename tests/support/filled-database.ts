@@ -6,8 +6,8 @@ import { rowsOf } from './rows-of.ts';
 
 const AT = new Date('2026-11-03T09:15:00Z');
 
-/** @returns the sprint that is open, and how many posts wait to be delivered */
-export async function fillDatabase(database: Database): Promise<{ sprintId: string; waitingCount: number }> {
+/** Two posts wait to be delivered. @returns the sprint that is open */
+export async function fillDatabase(database: Database): Promise<{ sprintId: string }> {
   const { team, sprint } = await savedSprint(database);
   const cards = [aCard(sprint.id, 1, { title: 'Räum den Steg, 積荷 “\\n”; $$--' }), aCard(sprint.id, 2)];
   const [first, second] = cards as [(typeof cards)[0], (typeof cards)[0]];
@@ -29,8 +29,8 @@ export async function fillDatabase(database: Database): Promise<{ sprintId: stri
       subject: { kind: 'daily-prompt', ...prompt },
     });
     await tx.write.prompts.insert([{ ...prompt, postId: post.id }]);
-    await tx.write.posts.add([post, aPost(sprint.id)]);
     await tx.write.prompts.setState(prompt, 'answered', AT);
+    await tx.write.posts.add([post, aPost(sprint.id)]);
     await tx.write.results.insert(aResult(sprint.id, 8));
     await tx.write.teams.save({ ...team, baselineSprintId: sprint.id });
     await tx.drafts.save(team.id, 'U-ana', {
@@ -45,7 +45,7 @@ export async function fillDatabase(database: Database): Promise<{ sprintId: stri
     });
     await tx.events.remember('Ev-1', AT);
   });
-  return { sprintId: sprint.id, waitingCount: 2 };
+  return { sprintId: sprint.id };
 }
 
 type Rows = readonly Record<string, unknown>[];
