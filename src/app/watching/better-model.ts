@@ -9,6 +9,7 @@ import type { Day } from '../../sprint/calendar.ts';
 import { isOpenCard, type SprintCardState } from '../cards/card-line.ts';
 import { ONLY_TEACH } from '../history/own-record.ts';
 import { watchedSprints } from '../history/watched-sprint.ts';
+import { letOthersTurn } from '../let-others-turn.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { SprintProjection } from './sprint-projection.ts';
 
@@ -51,6 +52,7 @@ export async function byBetterModel(
   const model = speaker(cases);
   const spoken = { ...sums, speaker: { model, sprints: cases.length } };
   if (model === 'sums') return spoken;
+  await letOthersTurn();
   const distribution = byCards(
     past.map(({ open }) => open),
     sums.now,
