@@ -80,7 +80,9 @@ export async function askDueMembers({ store, clock }: Ports): Promise<number> {
     const asked = new Set(asking.map(({ sprint }) => sprint.id));
     await tx.write.sprints.updateClocks(
       due.map(({ team, sprint }) => {
-        const reminders = [undefined, ...peopleOf(team)]
+        // All others are asked and reminded together, at the team's time.
+        const withOwnTime = peopleOf(team).filter(({ ownPrompt }) => ownPrompt !== undefined);
+        const reminders = [undefined, ...withOwnTime]
           .filter((member) => asked.has(sprint.id) && isTurnOf(team, sprint, member, now))
           .map((member) => reminderAt(team, sprint, now, member));
         return {

@@ -17,7 +17,7 @@ import type { NewFact, RecordedFact, SprintRecords } from '../../app/team/team.t
 import type { CardChangeFact } from '../../sprint/card.ts';
 import { answers, cardChanges, cardOwners, cards } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
-import { type SqlSession, statementsOf } from './sql-session.ts';
+import { rowsAsJson, type SqlSession, statementsOf } from './sql-session.ts';
 
 const { kind: changeKind, factOrder: changeOrder } = cardChanges;
 
@@ -251,8 +251,7 @@ export function cardWriting(session: SqlSession): CardWriting {
       const keep = (inserted: readonly { id: string; order: number }[]): void => {
         for (const { id, order } of inserted) orders.set(id, order);
       };
-      if (answerRows.length > 0)
-        keep(await ADD_ANSWERS(session, { answers: JSON.stringify(answerRows, wellFormed) }));
+      if (answerRows.length > 0) keep(await ADD_ANSWERS(session, { answers: rowsAsJson(answerRows) }));
       for (const rows of statementsOf(changeRows)) {
         keep(
           await session
@@ -264,11 +263,6 @@ export function cardWriting(session: SqlSession): CardWriting {
       return facts.map((fact) => ({ ...fact, order: orders.get(fact.id) }) as RecordedFact);
     },
   };
-}
-
-/** Half a character, which only a forged request has, is no text to the database. */
-function wellFormed(_name: string, value: unknown): unknown {
-  return typeof value === 'string' ? value.toWellFormed() : value;
 }
 
 /** Who came, and who went. */

@@ -20,11 +20,11 @@ import type { PostReading, PostWriting } from '../../app/ports/posts.ts';
 import { POST_KINDS, type PostKind } from '../../app/posting/post-kinds.ts';
 import type { Post, PostedAt, PostSubject, Recipient, SubjectFields } from '../../app/posting/posts.ts';
 import { waitForAll } from '../../app/wait-for-all.ts';
-import { DELIVERY_TIMEOUT_SECONDS, type DeliveryJob, type JobSender } from '../queue/job-sender.ts';
+import { DELIVERY_TIMEOUT_SECONDS, type JobSender } from '../queue/job-sender.ts';
 import { SUBJECT_COLUMNS } from '../schema/posts.ts';
 import { posts, prompts, sprints } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
-import { type SqlSession, statementsOf } from './sql-session.ts';
+import { rowsAsJson, type SqlSession, statementsOf } from './sql-session.ts';
 
 function recipientOf(row: typeof posts.$inferSelect): Recipient {
   const place = row.channelId === null ? { userId: row.userId as string } : { channelId: row.channelId };
@@ -68,6 +68,22 @@ const CLAIMED_POST = frozenSelect(
         and told.state in ('pending', 'sending', 'uncertain')
         and told.created_at > clock_timestamp() - interval '1 hour'))
   for no key update skip locked`,
+);
+
+/** What is known of a post from the beginning. */
+const GIVEN_COLUMNS = [
+  ...[posts.id, posts.workspaceId, posts.channelId, posts.threadTs, posts.userId, posts.kind],
+  ...[...new Set(Object.values(SUBJECT_COLUMNS))].map((name) => posts[name]),
+];
+const givenColumns = sql.join(
+  GIVEN_COLUMNS.map(({ name }) => sql.identifier(name)),
+  sql`, `,
+);
+const ADD = frozenChange(
+  { postId: posts.id, entryOrder: posts.entryOrder },
+  sql`insert into ${posts} (${givenColumns}, state, wanted_version, sent_version)
+    select ${givenColumns}, 'pending', 1, 0
+    from json_populate_recordset(null::${posts}, ${sql.placeholder('added')}::json)`,
 );
 
 const given = (name: string) => sql`${sql.placeholder(name)}::text`;
@@ -160,26 +176,13 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
 
   return {
     async add(added) {
-      const jobs: DeliveryJob[] = [];
-      for (const rows of statementsOf(added)) {
-        const returned = await session
-          .insert(posts)
-          .values(
-            rows.map(({ id, workspaceId, recipient, subject }) => ({
-              id,
-              workspaceId,
-              channelId: 'channelId' in recipient ? recipient.channelId : null,
-              threadTs: recipient.threadTs ?? null,
-              userId: 'userId' in recipient ? recipient.userId : null,
-              ...columnsOf(subject),
-              state: 'pending' as const,
-              wantedVersion: 1,
-              sentVersion: 0,
-            })),
-          )
-          .returning({ postId: posts.id, entryOrder: posts.entryOrder });
-        jobs.push(...returned);
-      }
+      if (added.length === 0) return;
+      const rows = added.map(({ id, workspaceId, recipient, subject }) => ({
+        ...{ id, workspace_id: workspaceId, thread_ts: recipient.threadTs },
+        ...('channelId' in recipient ? { channel_id: recipient.channelId } : { user_id: recipient.userId }),
+        ...namedAsColumns(columnsOf(subject)),
+      }));
+      const jobs = await ADD(session, { added: rowsAsJson(rows) });
       await sender.send(session, jobs);
     },
 
@@ -283,6 +286,12 @@ type Row = typeof posts.$inferSelect;
 export type SubjectColumns = Pick<Row, 'kind' | (typeof SUBJECT_COLUMNS)[keyof SubjectFields]>;
 
 const NO_SUBJECT = Object.fromEntries(Object.values(SUBJECT_COLUMNS).map((column) => [column, null]));
+
+function namedAsColumns(columns: SubjectColumns): Record<string, unknown> {
+  return Object.fromEntries(
+    Object.entries(columns).map(([name, value]) => [posts[name as keyof SubjectColumns].name, value]),
+  );
+}
 
 /** Columns that do not belong to the kind are null. */
 export function columnsOf(subject: PostSubject): SubjectColumns {

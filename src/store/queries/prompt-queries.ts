@@ -1,12 +1,12 @@
 /** Reads and writes prompts: that one exists is decided by the unique key of sprint, member and day. */
 import { and, asc, eq, getTableColumns, inArray, or, type SQL, type SQLWrapper, sql } from 'drizzle-orm';
-import type { AskedPrompt, PromptReading, PromptWriting } from '../../app/ports/sprints.ts';
+import type { PromptReading, PromptWriting } from '../../app/ports/sprints.ts';
 import type { Prompt } from '../../app/team/team.ts';
 import type { JobSender } from '../queue/job-sender.ts';
 import { posts, prompts } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { raiseWantedVersion } from './post-queries.ts';
-import { type SqlSession, statementsOf } from './sql-session.ts';
+import { rowsAsJson, type SqlSession, statementsOf } from './sql-session.ts';
 
 function promptFrom(row: typeof prompts.$inferSelect): Prompt {
   return {
@@ -42,6 +42,14 @@ const PROMPTS_OF_POST = frozenSelect(
   sql`from ${prompts} where ${prompts.postId} = ${sql.placeholder('post')}
     or ${prompts.reminderPostId} = ${sql.placeholder('post')} or ${prompts.lastCallPostId} = ${sql.placeholder('post')}
     order by ${prompts.sprintId}`,
+);
+
+const ADD = frozenChange(
+  { sprintId: prompts.sprintId, userId: prompts.userId, day: prompts.day, postId: prompts.postId },
+  sql`insert into ${prompts} (sprint_id, user_id, day, state, post_id)
+    select "sprintId", "userId", day, 'asked', "postId" from json_to_recordset(${sql.placeholder('asked')}::json)
+      as asked("sprintId" text, "userId" text, day date, "postId" text)
+    on conflict (sprint_id, user_id, day) do nothing`,
 );
 
 /** A day that was met before anybody asked stays so: the answer rate counts it. */
@@ -108,29 +116,9 @@ export function promptReading(session: SqlSession): PromptReading {
 export function promptWriting(session: SqlSession, sender: JobSender): PromptWriting {
   return {
     async insert(asked) {
-      const inserted: AskedPrompt[] = [];
-      for (const rows of statementsOf(asked)) {
-        const returned = await session
-          .insert(prompts)
-          .values(
-            rows.map(({ sprintId, userId, day, postId }) => ({
-              sprintId,
-              userId,
-              day,
-              postId: postId ?? null,
-              state: 'asked' as const,
-            })),
-          )
-          .onConflictDoNothing({ target: [prompts.sprintId, prompts.userId, prompts.day] })
-          .returning({
-            sprintId: prompts.sprintId,
-            userId: prompts.userId,
-            day: prompts.day,
-            postId: prompts.postId,
-          });
-        inserted.push(...returned.map((row) => ({ ...row, postId: row.postId ?? undefined })));
-      }
-      return inserted;
+      if (asked.length === 0) return [];
+      const inserted = await ADD(session, { asked: rowsAsJson(asked) });
+      return inserted.map((row) => ({ ...row, postId: row.postId ?? undefined }));
     },
 
     async setState(prompt, state, at) {

@@ -3,6 +3,16 @@ import type { PgDatabase, PgQueryResultHKT } from 'drizzle-orm/pg-core';
 
 export type SqlSession = PgDatabase<PgQueryResultHKT, Record<string, never>>;
 
+/**
+ * Rows as one parameter, which costs a fraction of one for each cell. Half a character, which only a forged request has, is
+ * no text to the database.
+ */
+export function rowsAsJson(rows: readonly object[]): string {
+  return JSON.stringify(rows, (_name, value: unknown) =>
+    typeof value === 'string' ? value.toWellFormed() : value,
+  );
+}
+
 /** Rows that go into one INSERT: far below the driver's limit of 65,535 parameters a statement. */
 const ROWS_A_STATEMENT = 2_000;
 
