@@ -8,7 +8,7 @@ import packageJson from '../../package.json' with { type: 'json' };
 import type { LoopHeld } from './loop-watch.ts';
 
 /** What `npm start` gives to Node.js, which keeps its memory small. */
-const START_FLAGS = packageJson.scripts.start.split(' ').filter((word) => word.startsWith('--'));
+export const START_FLAGS = packageJson.scripts.start.split(' ').filter((word) => word.startsWith('--'));
 
 export const MAIN = fileURLToPath(new URL('../../src/main.js', import.meta.url));
 const LOOP_WATCH = new URL('./loop-watch.ts', import.meta.url).href;

@@ -1,7 +1,11 @@
 /** Records and queues the prompts of all members of an installation, who are due in the same minute. */
+import { fork } from 'node:child_process';
+import { once } from 'node:events';
+import { fileURLToPath } from 'node:url';
 import postgres from 'postgres';
 import { runDueWork } from '../../src/app/clock/ask-members.ts';
 import { FakeDirectory } from '../support/fake-platform.ts';
+import { START_FLAGS } from './app-process.ts';
 import { openBenchDatabase } from './bench-database.ts';
 import { statementsDuring } from './count-statements.ts';
 import { type Filling, fillTeams } from './fill-teams.ts';
@@ -16,6 +20,22 @@ export interface Asked {
 
 const LOOK_EVERY_MS = 50;
 const BYTES_PER_MB = 2 ** 20;
+
+const ASKING_PROCESS = fileURLToPath(new URL('./asking-process.ts', import.meta.url));
+
+/** In a process of its own with the flags of the bot's start, so that its memory is what the bot would need. */
+export async function askEverybodyApart(databaseUrl: string, filling: Filling): Promise<Asked> {
+  const child = fork(ASKING_PROCESS, { execArgv: [...START_FLAGS, '--disable-warning=ExperimentalWarning'] });
+  const answered = once(child, 'message');
+  const failed = once(child, 'exit').then(([code]) => {
+    throw new Error(`Those who ask ended with code ${code}.`);
+  });
+  // Once it has answered, it only ends.
+  failed.catch(() => undefined);
+  child.send({ databaseUrl, filling });
+  const [asked] = await Promise.race([answered, failed]);
+  return asked as Asked;
+}
 
 export async function askEverybody(databaseUrl: string, filling: Filling): Promise<Asked> {
   const members = filling.teams * filling.membersATeam;

@@ -2,7 +2,7 @@
  * The same morning as in `morning-bench.ts` for a hundred thousand members in two hundred workspaces, up to the point where
  * all is recorded and queued: what is delivered from then on is a matter of the platform's limits, workspace by workspace.
  */
-import { askEverybody } from './ask-everybody.ts';
+import { askEverybodyApart } from './ask-everybody.ts';
 import { startBenchDatabases } from './bench-database.ts';
 import { type Bench, type BenchRow, benchRow } from './bench-row.ts';
 import { COUNTING_STATEMENTS } from './count-statements.ts';
@@ -25,7 +25,7 @@ export const largeMorningBench: Bench = {
   async run(): Promise<BenchRow[]> {
     const databases = await startBenchDatabases(COUNTING_STATEMENTS);
     try {
-      const { tookMs, plainMs, memoryMb } = await askEverybody(await databases.create(), FILLING);
+      const { tookMs, plainMs, memoryMb } = await askEverybodyApart(await databases.create(), FILLING);
       const inFirstThird = memoryMb.slice(0, Math.ceil(memoryMb.length / 3));
       return [
         benchRow({
