@@ -29,7 +29,8 @@ const FILLING: Filling = {
   pastSprints: 10,
   prompted: true,
 };
-const WARM_UP = 300;
+/** A process that has just started still compiles what it runs. */
+const WARM_UP = 600;
 const SAMPLES = 300;
 const A_SECOND = 50;
 const SECONDS = 60;
@@ -55,8 +56,8 @@ interface Subject {
   readonly shows: boolean;
 }
 
-/** After the last call to the platform, what it was good for is noted in the database. */
-const NOTED_MS = 10;
+/** After the last call to the platform, what it was good for is noted in the database and the queue. */
+const NOTED_MS = 40;
 
 /** In turns; each waits until nothing is going on any more, so that none is measured under another's work. */
 async function inTurns(
