@@ -3,9 +3,10 @@
  * comes back is read up to a limit, even if it claims to be smaller. Must not understand what the file holds.
  * docs.slack.dev/messaging/working-with-files
  */
-import { setImmediate as turn } from 'node:timers/promises';
+
 import type { WebClient } from '@slack/web-api';
 import { z } from 'zod';
+import { letOthersTurn } from '../../app/let-others-turn.ts';
 import { Refusal, type UnreadableFile } from '../../app/refusal.ts';
 import { visibleText } from '../../app/visible-text.ts';
 import type { Logger } from '../../logger.ts';
@@ -107,7 +108,7 @@ async function readUpTo(response: Response, limitBytes: number): Promise<Uint8Ar
     new Uint8Array(buffer).set(chunk, place);
     if (lengthBytes < turnAtBytes) continue;
     turnAtBytes = lengthBytes + BYTES_A_TURN;
-    await turn();
+    await letOthersTurn();
   }
   return new Uint8Array(buffer.transferToFixedLength());
 }

@@ -8,7 +8,7 @@ setup-submit = Set up
 setup-submit-change = Save
 # $channel is the channel's mention.
 setup-intro = For { $channel }. On working days of a sprint each member is asked, in a direct message, what is left on their cards. The verdict is posted in this channel.
-# In place of nothing, where everybody has left the channel's team.
+# Only where everybody has left the channel's team. $sprints: those that it has behind it.
 setup-deserted =
     { $sprints ->
         [0] Everybody has left the team of this channel. Set up again, it goes on with the settings that it had.
