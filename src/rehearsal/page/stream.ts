@@ -40,9 +40,7 @@ export class Stream {
     box.tabIndex = 0;
     // An image that arrives late makes the log longer; who read the newest goes on reading the newest.
     box.addEventListener('load', () => this.#stayAtEnd && this.toEnd(), true);
-    box.addEventListener('scroll', () => {
-      if (this.#scrolledTo !== box.scrollTop) this.#stayAtEnd = this.isAtEnd();
-    });
+    box.addEventListener('scroll', () => this.#noticeScroll());
   }
 
   #stayAtEnd = true;
@@ -51,6 +49,11 @@ export class Stream {
 
   isAtEnd(): boolean {
     return this.#box.scrollHeight - this.#box.scrollTop - this.#box.clientHeight < NEAR_END_PX;
+  }
+
+  /** Browsers tell of a scroll only with the next picture; a message may come before that. */
+  #noticeScroll(): void {
+    if (this.#scrolledTo !== this.#box.scrollTop) this.#stayAtEnd = this.isAtEnd();
   }
 
   /** To the newest message; to its beginning when it is too long to be seen as a whole. */
@@ -67,6 +70,7 @@ export class Stream {
   /** Shows a place; true when messages came that the reader, who has scrolled up, does not see. */
   draw(desk: Desk, state: PageState, place: string): boolean {
     const shown = `${state.me.id}/${place}/${desk.thread ?? ''}/${desk.asText}`;
+    this.#noticeScroll();
     const wasAtEnd = this.#stayAtEnd;
     const isOtherPlace = shown !== this.#shown;
     if (isOtherPlace) this.#rows = new Map();
