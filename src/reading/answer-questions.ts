@@ -23,8 +23,8 @@ export function questionAnswerer(): (question: Question) => unknown {
   let pieces = begin();
   const answer = (question: Question): unknown => {
     if ('import' in question) {
-      const { reading, planned } = readImportFiles(question.import);
-      begin = () => importPieces(planned(), question.import.context);
+      const { reading, plan } = readImportFiles(question.import);
+      begin = () => importPieces(plan, question.import.context);
       return reading;
     }
     if ('piece' in question) {

@@ -1,6 +1,6 @@
 /** What an import would bring in or brought in, and what an export holds, as people read it. Markup of the platform. */
 import type { TeamExport } from '../app/export/export-sprints.ts';
-import type { ImportPreview, PreviewedSprint } from '../app/import/import-reading.ts';
+import type { ImportPreview, PreviewedBody, PreviewedSprint } from '../app/import/import-reading.ts';
 import type { SprintsImported } from '../app/import/import-sprints.ts';
 import { lineProblemWords } from './import-problems.ts';
 import { Markup, markup, mrkdwn, say } from './say.ts';
@@ -45,11 +45,13 @@ export function lineNumberWords(numbers: readonly number[]): string {
 }
 
 /** What the preview leads with. Plain text. */
-export function previewLead({ sprints, leftOut, badLines: lines }: ImportPreview): string {
+export function previewLead(preview: ImportPreview): string {
+  const { sprints, leftOut, bodies, bodiesLeftOut, badLines: lines } = preview;
   if (lines > 0) return say('import-bad-lines', { lines });
   const span = spanOf(sprints);
   if (span) return say('import-to-import', { sprints: sprints.length, ...span });
-  return say(leftOut.length > 0 ? 'import-nothing-new' : 'import-nothing');
+  if (bodies.length > 0) return say('import-bodies-to-import', { bodies: bodies.length });
+  return say(leftOut.length + bodiesLeftOut.length > 0 ? 'import-nothing-new' : 'import-nothing');
 }
 
 function spanOf(
@@ -84,6 +86,10 @@ export function leftOutSprint({ name, startsOn, why }: ImportPreview['leftOut'][
   return mrkdwn('import-left-out', { sprint: name, first: startsOn, why });
 }
 
+export function previewedBody({ name, leftPoints, isDone }: PreviewedBody): string {
+  return mrkdwn('import-body', { body: name, points: leftPoints, state: isDone ? 'done' : 'to-do' });
+}
+
 /** Columns that mean nothing here, a line for each file that has some. */
 export function unusedColumns({ files }: ImportPreview): string[] {
   return files.flatMap(({ fileName, kind, unused }) => {
@@ -104,13 +110,14 @@ export function unusedColumns({ files }: ImportPreview): string[] {
 }
 
 export function importDone(imported: SprintsImported): string {
-  const { team, sprints, cards, answers, leftOut, knownSprints } = imported;
+  const { team, sprints, cards, answers, leftOut, bodies, knownSprints } = imported;
   const span = spanOf(sprints);
   return [
     ...(span ? [mrkdwn('import-done', { sprints: sprints.length, team: team.name, ...span })] : []),
     ...(cards > 0 ? [mrkdwn('import-done-cards', { cards, answers })] : []),
+    ...(bodies.length > 0 ? [mrkdwn('import-done-bodies', { bodies: bodies.length, team: team.name })] : []),
     ...(leftOut.length > 0 ? [mrkdwn('import-done-left-out', { sprints: leftOut.length })] : []),
-    mrkdwn('import-done-known', { sprints: knownSprints }),
+    ...(sprints.length > 0 ? [mrkdwn('import-done-known', { sprints: knownSprints })] : []),
   ].join(' ');
 }
 
@@ -120,6 +127,7 @@ export function exportDone({ team, files, lines, running, cancelled }: TeamExpor
     say('export-cards', { count: lines.cards }),
     say('export-answers', { count: lines.answers }),
     say('export-changes', { count: lines.changes }),
+    ...(lines.bodies === 0 ? [] : [say('export-bodies', { count: lines.bodies })]),
     ...(lines.experiments === 0 ? [] : [say('export-experiments', { count: lines.experiments })]),
   ];
   const marked = [

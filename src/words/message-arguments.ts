@@ -1521,14 +1521,22 @@ export interface Messages {
   'file-same-columns': { readonly first: string; readonly second: string; readonly column: string };
   'file-no-column-names': { readonly needed: readonly string[] };
   'file-missing-columns': {
-    readonly kind: 'answers' | 'cards' | 'changes' | 'experiments' | 'sprints' | 'values';
+    readonly kind:
+      | 'answers'
+      | 'bodies'
+      | 'cards'
+      | 'changes'
+      | 'dates'
+      | 'experiments'
+      | 'sprints'
+      | 'values';
     readonly missing: readonly string[];
     readonly needed: readonly string[];
   };
   'file-quoted': { readonly text: string };
   'file-all-too-long': { readonly most: number };
   'file-too-many-in-all': { readonly most: number };
-  'file-needs-file': { readonly kind: 'answers' | 'cards' | 'changes' | 'sprints' };
+  'file-needs-file': { readonly kind: 'answers' | 'bodies' | 'cards' | 'changes' | 'dates' | 'sprints' };
   'file-misplaced-quote': Record<never, never>;
   'file-too-many-quotes': Record<never, never>;
   'file-endless-line': { readonly most: number };
@@ -1632,6 +1640,35 @@ export interface Messages {
   'file-dropped-twice': { readonly line: number };
   'file-change-alone': Record<never, never>;
   'file-after-answer': { readonly said: number; readonly answers: number };
+  'file-body-name': { readonly most: number };
+  'file-body-points': { readonly most: number };
+  'file-body-growth': { readonly most: number };
+  'file-body-growth-alone': Record<never, never>;
+  'file-body-growth-reversed': { readonly most: number; readonly least: number };
+  'file-body-share': { readonly least: number };
+  'file-body-shares': { readonly share: number };
+  'file-bodies-many': { readonly count: number; readonly most: number };
+  'file-bodies-at-once': { readonly count: number; readonly most: number };
+  'file-day-early': { readonly column: string; readonly day: string; readonly earliest: string };
+  'file-day-not-come': { readonly column: string; readonly day: string };
+  'file-before-kept': { readonly column: string; readonly day: string; readonly kept: string };
+  'file-body-twice': { readonly body: string; readonly line: number; readonly file: string };
+  'file-turn-twice': {
+    readonly body: string;
+    readonly line: number;
+    readonly file: string;
+    readonly turn: number;
+  };
+  'file-no-body': { readonly body: string };
+  'file-no-body-then': { readonly body: string; readonly kept: string };
+  'file-several-bodies': { readonly body: string };
+  'file-told-order': Record<never, never>;
+  'file-told-twice': {
+    readonly body: string;
+    readonly day: string;
+    readonly line: number;
+    readonly file: string;
+  };
   'import-warning-same-name': { readonly sprints: readonly string[] };
   'import-warning-no-finished': { readonly count: number; readonly sprints: readonly string[] };
   'import-warning-no-working-day': { readonly count: number; readonly sprints: readonly string[] };
@@ -1667,6 +1704,7 @@ export interface Messages {
   'import-to-import': { readonly sprints: number; readonly first: string; readonly last: string };
   'import-nothing-new': Record<never, never>;
   'import-nothing': Record<never, never>;
+  'import-bodies-to-import': { readonly bodies: number };
   'import-only-sums': Record<never, never>;
   'import-with-cards': { readonly cards: number; readonly answers: number };
   'import-cards-of-some': { readonly given: number; readonly sprints: number };
@@ -1682,12 +1720,15 @@ export interface Messages {
   'import-finished-unknown': Record<never, never>;
   'import-cards': { readonly cards: number };
   'import-more-sprints': { readonly count: number };
+  'import-bodies-head': Record<never, never>;
+  'import-body': { readonly state: 'done' | 'to-do'; readonly body: string; readonly points: number };
   'import-left-out-head': Record<never, never>;
   'import-left-out': {
     readonly why: 'cancelled' | 'known' | 'running';
     readonly sprint: string;
     readonly first: string;
   };
+  'import-body-left-out': { readonly body: string };
   'import-correct-known': Record<never, never>;
   'import-check-head': Record<never, never>;
   'import-more': { readonly count: number };
@@ -1705,6 +1746,7 @@ export interface Messages {
     readonly first: string;
     readonly last: string;
   };
+  'import-done-bodies': { readonly bodies: number; readonly team: string };
   'import-done-cards': { readonly cards: number; readonly answers: number };
   'import-done-left-out': { readonly sprints: number };
   'import-done-known': { readonly sprints: number };
@@ -1726,6 +1768,7 @@ export interface Messages {
   'export-cards': { readonly count: number };
   'export-answers': { readonly count: number };
   'export-changes': { readonly count: number };
+  'export-bodies': { readonly count: number };
   'export-experiments': { readonly count: number };
   'export-marked': { readonly marked: readonly string[] };
   'export-running': { readonly count: number };

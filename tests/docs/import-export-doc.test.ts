@@ -2,9 +2,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { CSV_COLUMNS, fileNameOf, HISTORY_KINDS } from '../../src/app/csv/csv-columns.ts';
+import { CSV_COLUMNS, fileNameOf, IMPORTED_KINDS } from '../../src/app/csv/csv-columns.ts';
 import { MOST_LINES } from '../../src/app/csv/csv-rows.ts';
 import { escapeFormula } from '../../src/app/csv/write-csv.ts';
+import { MOST_BODIES_AT_ONCE } from '../../src/app/import/bodies-to-import.ts';
 import { ImportProblems } from '../../src/app/import/import-problem.ts';
 import { readImport } from '../../src/app/import/read-import.ts';
 import { MOST_SPRINTS } from '../../src/app/import/sprints-to-import.ts';
@@ -17,7 +18,7 @@ const ROOT = join(import.meta.dirname, '../..');
 const PAGE = readFileSync(join(ROOT, 'docs/import-export.md'), 'utf8');
 
 describe('the page on import and export', () => {
-  test.each([...HISTORY_KINDS, 'experiments', 'values'] as const)(
+  test.each([...IMPORTED_KINDS, 'experiments', 'values'] as const)(
     'lists every column of %s in order, with its use and its other names',
     (kind) => {
       const rows = tableBelow(PAGE, fileNameOf(kind));
@@ -49,10 +50,17 @@ describe('the page on import and export', () => {
   });
 
   test('names the limits that the code keeps', () => {
-    const [, sprints, cards, lines, megabytes] =
-      /At once: ([\d,]+) sprints, (\d+) cards a sprint, ([\d,]+) lines, files of (\d+) MB\./.exec(PAGE) ?? [];
+    const [, sprints, cards, bodies, lines, megabytes] =
+      /At once: ([\d,]+) sprints, (\d+) cards a sprint, (\d+) bodies of work, ([\d,]+) lines, files of (\d+) MB\./.exec(
+        PAGE,
+      ) ?? [];
     const number = (text: string | undefined): number => Number(text?.replaceAll(',', ''));
-    expect([sprints, cards, lines].map(number)).toEqual([MOST_SPRINTS, MAX_CARDS, MOST_LINES]);
+    expect([sprints, cards, bodies, lines].map(number)).toEqual([
+      MOST_SPRINTS,
+      MAX_CARDS,
+      MOST_BODIES_AT_ONCE,
+      MOST_LINES,
+    ]);
     expect(number(megabytes) * 1_000_000).toBe(DOWNLOAD_BYTES_MAX);
   });
 

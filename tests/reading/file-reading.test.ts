@@ -11,6 +11,7 @@ import { readHere } from '../support/read-here.ts';
 const context: ImportQuestion['context'] = {
   team,
   existing: [],
+  existingBodies: [],
   today: '2026-11-30',
   now: new Date('2026-11-30T09:00:00Z'),
   byUserId: 'UANA',

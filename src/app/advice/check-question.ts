@@ -1,5 +1,6 @@
 /** Checks a planning question as it came from outside: typed, in a form, or in a button that anybody may have forged. */
 import { type Day, daysBetween, isDay } from '../../sprint/calendar.ts';
+import { MAX_BACKLOG_POINTS } from '../bodies/body-of-work.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
 import { whyNotAwayDays } from '../planning/away-days.ts';
 import { MAX_SPRINT_DAYS } from '../planning/read-plan.ts';
@@ -7,9 +8,6 @@ import { refuseIfAny } from '../refusal.ts';
 import type { Member, Sprint, Team } from '../team/team.ts';
 import type { AdviceQuestion } from './advice.ts';
 import { comingSprint } from './range-advice.ts';
-
-/** Larger than anybody plans; on one busy core the forecast of it took four tenths of a second at the worst. */
-export const MAX_BACKLOG_POINTS = 20_000;
 
 /** The sprint that a question about the range turned out to be for. */
 export interface AskedSprint {

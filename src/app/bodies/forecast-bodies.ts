@@ -13,7 +13,7 @@ import { pastSprints } from '../history/team-history.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { todayOf } from '../team/place.ts';
 import type { Member, Sprint, Team } from '../team/team.ts';
-import { type BodyOfWork, datesOf, isToDo } from './body-of-work.ts';
+import { type BodyOfWork, datesOf, isToDo, sharesOf } from './body-of-work.ts';
 
 export interface BodyForecasts {
   /** The first day of the first sprint that can work on them, and the days from sprint to sprint. */
@@ -79,16 +79,10 @@ export function inTurn(
   });
 }
 
-/** In percent, of those that have one. */
-export function sharesOf(bodies: readonly BodyOfWork[]): number {
-  return bodies.reduce((sum, { sharePercent = 0 }) => sum + sharePercent, 0);
-}
-
-/** Closed here since then; one that is open for corrections isn't closed. */
+/** Closed since then, here or where they were imported from; one that is open for corrections isn't closed. */
 function sprintsSince(since: Date, sprints: readonly Sprint[]): number {
   return sprints.filter(
-    ({ state, closedAt, importedAt }) =>
-      state === 'closed' && importedAt === undefined && closedAt !== undefined && closedAt > since,
+    ({ state, closedAt }) => state === 'closed' && closedAt !== undefined && closedAt > since,
   ).length;
 }
 

@@ -2,7 +2,6 @@
 import { randomUUID } from 'node:crypto';
 import type { KeptAdvice } from '../advice/advice.ts';
 import { adviceBase } from '../advice/advice-of.ts';
-import { MAX_BACKLOG_POINTS } from '../advice/check-question.ts';
 import { lockedAudience } from '../history/closed-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { InputProblem } from '../input-problem.ts';
@@ -13,14 +12,17 @@ import { type Audience, audienceBy, audienceInTeam, type TeamReference, todayOf 
 import type { Actor, Team } from '../team/team.ts';
 import { requireBodyKeeper } from './body-keeper.ts';
 import {
+  areSharesTooLarge,
   BODY_NAME_MAX_LENGTH,
   type BodyOfWork,
   calledSo,
   isSameName,
   isToDo,
+  MAX_BACKLOG_POINTS,
   MOST_BODIES,
+  sharesOf,
 } from './body-of-work.ts';
-import { sharesOf, tellDates } from './forecast-bodies.ts';
+import { tellDates } from './forecast-bodies.ts';
 import { keptOf } from './kept-advice.ts';
 
 /** What may be said of a body of work; what is left out stays as it is, and is as usual for a new one. */
@@ -152,13 +154,9 @@ function problemsOf(body: BodyOfWork, others: readonly BodyOfWork[]): InputProbl
   }
   if (sharePercent !== undefined && !(sharePercent >= 1 && sharePercent < 100)) {
     problems.push({ field: 'sharePercent', problem: { code: 'share-percent' } });
-  } else {
-    const all = [...others, body];
-    const shares = sharesOf(all);
-    const isOneWaiting = all.some((one) => one.sharePercent === undefined);
-    if (shares > 100 || (shares === 100 && isOneWaiting)) {
-      problems.push({ field: 'sharePercent', problem: { code: 'body-shares', share: shares / 100 } });
-    }
+  } else if (areSharesTooLarge([...others, body])) {
+    const share = sharesOf([...others, body]) / 100;
+    problems.push({ field: 'sharePercent', problem: { code: 'body-shares', share } });
   }
   return problems;
 }

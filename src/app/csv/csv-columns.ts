@@ -203,6 +203,48 @@ const EXPERIMENTS = [
   column('ended on', 'computed', 'date'),
 ] as const;
 
+/** Bodies of work that the team keeps by name: those to do in their order, then those that are done. */
+const BODIES = [
+  column('body', 'required', 'the name under which the team keeps it', 'body of work'),
+  column('to do', 'required', 'points left of it, as somebody said last', 'points to do'),
+  column(
+    'turn',
+    'optional',
+    'its place in the order of those to do; left out, the order of the lines counts',
+  ),
+  column(
+    'growth',
+    'optional',
+    'points by which it grows with each sprint; left out, as much as measured',
+    'growth points',
+  ),
+  column('growth at most', 'optional', 'with it: in 8 of 10 cases the growth lies between the two'),
+  column(
+    'share',
+    'optional',
+    'share of each sprint that goes to it, 1 is 100%; left out, it waits for its turn',
+  ),
+  column('kept on', 'optional', 'date since which it is kept; left out, today'),
+  column('said on', 'optional', 'date on which somebody said last what is left; left out, as kept on'),
+  column('done on', 'optional', 'date; empty while it is to do'),
+] as const;
+
+/** The dates of bodies of work as they were told, to see how they moved. */
+const DATES = [
+  column('body', 'required', 'its name, as in bodies.csv', 'body of work'),
+  column('kept on', 'optional', 'date; tells bodies of the same name apart'),
+  column('told on', 'required', 'date on which the dates were told'),
+  column('to do', 'required', 'points that were left by what was said then', 'points to do'),
+  column('sprints since', 'optional', 'sprints that had closed since that was said; left out, none'),
+  column(
+    'optimistic',
+    'optional',
+    'date by which it was done with a chance of 15%; empty: none within reach',
+  ),
+  column('likely', 'optional', 'the same with 50%'),
+  column('pessimistic', 'optional', 'the same with 85%'),
+] as const;
+
 /** What the product owner gives for several sprints at once. sprints.csv will do, with its names of these columns. */
 const VALUES = [
   column('sprint', 'required', 'the sprint’s name', 'sprint name', 'name', 'title'),
@@ -225,14 +267,22 @@ export const CSV_COLUMNS = {
   cards: CARDS,
   answers: ANSWERS,
   changes: CHANGES,
+  bodies: BODIES,
+  dates: DATES,
   experiments: EXPERIMENTS,
   values: VALUES,
 } as const;
 
 export type CsvKind = keyof typeof CSV_COLUMNS;
-/** The kinds that an export writes and an import reads. */
+/** What is known of a team's sprints. */
 export const HISTORY_KINDS = ['sprints', 'cards', 'answers', 'changes'] as const;
 export type HistoryKind = (typeof HISTORY_KINDS)[number];
+/** What is known of the bodies of work that it keeps. */
+export const BODY_KINDS = ['bodies', 'dates'] as const;
+export type BodyKind = (typeof BODY_KINDS)[number];
+/** The kinds that an export writes and an import reads. */
+export const IMPORTED_KINDS = [...HISTORY_KINDS, ...BODY_KINDS] as const;
+export type ImportedKind = HistoryKind | BodyKind;
 
 /** The names of a kind's columns. */
 export type ColumnName<Kind extends CsvKind> = (typeof CSV_COLUMNS)[Kind][number]['name'];

@@ -1,6 +1,6 @@
-/** Hands out everything that is known of a team's sprints, as CSV files. Reads only. */
+/** Hands out everything that is known of a team's sprints and of the work that it keeps, as CSV files. Reads only. */
 import { ratioOfSums } from '../../sprint/sprint-ratios.ts';
-import { fileNameOf, HISTORY_KINDS, type HistoryKind } from '../csv/csv-columns.ts';
+import { BODY_KINDS, fileNameOf, HISTORY_KINDS, type ImportedKind } from '../csv/csv-columns.ts';
 import { CsvBytes } from '../csv/write-csv.ts';
 import { baselineOfPast } from '../history/baseline-of.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
@@ -10,10 +10,11 @@ import type { Reading } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipBy, type Place, requireFacilitator } from '../team/place.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
+import { bodyRows } from './body-rows.ts';
 import { experimentRows } from './experiment-rows.ts';
 import { type ExportedSprint, exportRows } from './export-rows.ts';
 
-type ExportedKind = HistoryKind | 'experiments';
+type ExportedKind = ImportedKind | 'experiments';
 
 export interface ExportedFile {
   readonly fileName: string;
@@ -40,7 +41,7 @@ export async function exportSprints(
   actor: Actor,
   of: Place | { readonly teamId: string },
 ): Promise<TeamExport> {
-  const { team, sprints, past, experiments } = await deps.store.transaction(async (tx) => {
+  const { team, sprints, past, experiments, kept, told } = await deps.store.transaction(async (tx) => {
     const membership = await membershipBy(tx.read, actor, 'teamId' in of ? of : { place: of });
     requireFacilitator(membership, 'export');
     const { team } = membership;
@@ -49,14 +50,18 @@ export async function exportSprints(
       sprints: (await tx.read.sprintsOf(team.id)).sort(inOrder),
       past: await pastSprints(tx, team),
       experiments: await tx.read.experimentsOf(team.id),
+      kept: await tx.read.bodiesOf(team.id),
+      told: await tx.read.toldDatesOf(team.id),
     };
   });
-  if (sprints.length === 0) throw new Refusal('nothing-to-export', { teamName: team.name });
+  if (sprints.length + kept.length === 0) throw new Refusal('nothing-to-export', { teamName: team.name });
   const files = {
     sprints: new CsvBytes('sprints'),
     cards: new CsvBytes('cards'),
     answers: new CsvBytes('answers'),
     changes: new CsvBytes('changes'),
+    bodies: new CsvBytes('bodies'),
+    dates: new CsvBytes('dates'),
     experiments: new CsvBytes('experiments'),
   };
   const baselineVelocityPoints = baselineOfPast(team, past)?.baseline.velocityPoints ?? 0;
@@ -73,9 +78,15 @@ export async function exportSprints(
     files.changes.add(rows.changes);
   }
   files.experiments.add(experimentRows(team, experiments, sprints));
-  // A team that tried nothing has no such file.
-  const kinds: readonly ExportedKind[] =
-    experiments.length === 0 ? HISTORY_KINDS : [...HISTORY_KINDS, 'experiments'];
+  const ofBodies = bodyRows(team, kept, told);
+  files.bodies.add(ofBodies.bodies);
+  files.dates.add(ofBodies.dates);
+  // A team that keeps no work, or tried nothing, has no such file.
+  const kinds: readonly ExportedKind[] = [
+    ...HISTORY_KINDS,
+    ...(kept.length === 0 ? [] : BODY_KINDS),
+    ...(experiments.length === 0 ? [] : (['experiments'] as const)),
+  ];
   const count = (state: Sprint['state']): number => sprints.filter((sprint) => sprint.state === state).length;
   return {
     team,
@@ -85,6 +96,8 @@ export async function exportSprints(
       cards: files.cards.lines,
       answers: files.answers.lines,
       changes: files.changes.lines,
+      bodies: files.bodies.lines,
+      dates: files.dates.lines,
       experiments: files.experiments.lines,
     },
     running: count('open'),

@@ -1,6 +1,6 @@
 /**
- * Puts the lines of all files together: which sprints would be imported, which are left out and why, and everything
- * that is wrong. Pure but for the ids it makes; nothing is imported here.
+ * Puts the lines of all files together: which sprints and bodies of work would be imported, which are left out and why,
+ * and everything that is wrong. Pure but for the ids it makes; nothing is imported here.
  */
 import { randomUUID } from 'node:crypto';
 import type { Day } from '../../sprint/calendar.ts';
@@ -13,6 +13,7 @@ import { sprintDays } from '../clock/sprint-clock.ts';
 import type { PastRatios } from '../history/past-sprint.ts';
 import { type FromRecords, pastSprintOf } from '../history/past-sprint-at-closing.ts';
 import type { Sprint, SprintRecords } from '../team/team.ts';
+import { type BodiesToImport, bodiesToImport } from './bodies-to-import.ts';
 import { ImportProblems, type ImportWarning } from './import-problem.ts';
 import { importedRecords, type SprintLines } from './imported-records.ts';
 import type { ReadImport } from './read-import.ts';
@@ -47,11 +48,17 @@ export interface ImportPlan {
   /** By first day. */
   readonly sprints: readonly SprintOutline[];
   readonly leftOut: readonly LeftOutSprint[];
+  readonly bodies: BodiesToImport;
   /** The same sprints with all that would be recorded, each made when its turn comes: all at once would take much memory. */
   readonly whole: () => Iterable<PlannedSprint>;
 }
 
-export const NO_PLAN: ImportPlan = { sprints: [], leftOut: [], whole: () => [] };
+export const NO_PLAN: ImportPlan = {
+  sprints: [],
+  leftOut: [],
+  bodies: { bodies: [], leftOut: [] },
+  whole: () => [],
+};
 
 /** @param problems what is wrong with the lines already; more is added. The plan holds only when there is none. */
 export function importPlan(read: ReadImport, context: PlanContext, problems: ImportProblems): ImportPlan {
@@ -64,6 +71,7 @@ export function importPlan(read: ReadImport, context: PlanContext, problems: Imp
   return {
     sprints: toImport.map((line) => outlineOf(planned(line, problems))),
     leftOut,
+    bodies: bodiesToImport(read, context, problems),
     *whole() {
       for (const line of toImport) yield planned(line, new ImportProblems());
     },

@@ -1,5 +1,5 @@
 /** What may keep a line or a file from being imported, and all of it by file and line. */
-import type { CsvKind, HistoryKind } from '../csv/csv-columns.ts';
+import type { CsvKind, ImportedKind } from '../csv/csv-columns.ts';
 import type { CsvProblem } from '../csv/csv-problem.ts';
 import type { LineReader } from '../csv/line-reader.ts';
 import type { TableLine } from '../csv/read-table.ts';
@@ -10,12 +10,13 @@ export type LineProblem =
   | SprintProblem
   | CardProblem
   | AnswerProblem
-  | ChangeProblem;
+  | ChangeProblem
+  | BodyProblem;
 
 type FilesProblem =
   | { readonly code: 'all-too-long'; readonly most: number }
   | { readonly code: 'too-many-in-all'; readonly most: number }
-  | { readonly code: 'needs-file'; readonly kind: HistoryKind };
+  | { readonly code: 'needs-file'; readonly kind: ImportedKind };
 
 /** Where another sprint is given: `here` is in the same file. */
 interface OtherSprint {
@@ -111,6 +112,33 @@ type ChangeProblem =
   | { readonly code: 'dropped-twice'; readonly line: number }
   | { readonly code: 'change-alone' }
   | { readonly code: 'after-answer'; readonly said: number; readonly answers: number };
+
+/** Another line of the same kind. */
+interface OtherLine {
+  readonly line: number;
+  readonly file: string;
+}
+
+type BodyProblem =
+  | { readonly code: 'body-name'; readonly most: number }
+  | { readonly code: 'body-points'; readonly most: number }
+  | { readonly code: 'body-growth'; readonly most: number }
+  | { readonly code: 'body-growth-alone' }
+  | { readonly code: 'body-growth-reversed'; readonly least: number; readonly most: number }
+  | { readonly code: 'body-share'; readonly least: number }
+  | { readonly code: 'body-shares'; readonly share: number }
+  | { readonly code: 'bodies-many'; readonly count: number; readonly most: number }
+  | { readonly code: 'bodies-at-once'; readonly count: number; readonly most: number }
+  | { readonly code: 'day-early'; readonly column: string; readonly day: string; readonly earliest: string }
+  | { readonly code: 'day-not-come'; readonly column: string; readonly day: string }
+  | { readonly code: 'before-kept'; readonly column: string; readonly day: string; readonly kept: string }
+  | ({ readonly code: 'body-twice'; readonly body: string } & OtherLine)
+  | ({ readonly code: 'turn-twice'; readonly body: string; readonly turn: number } & OtherLine)
+  | { readonly code: 'no-body'; readonly body: string }
+  | { readonly code: 'no-body-then'; readonly body: string; readonly kept: string }
+  | { readonly code: 'several-bodies'; readonly body: string }
+  | { readonly code: 'told-order' }
+  | ({ readonly code: 'told-twice'; readonly body: string; readonly day: string } & OtherLine);
 
 /** What may be a slip, or will leave questions open later. None of it stops the import. */
 export interface ImportWarning {

@@ -3,18 +3,12 @@
  * It takes seconds for large files, so it is done where it holds nobody up. Pure but for the ids it makes.
  */
 import { createHash } from 'node:crypto';
+import { isToDo } from '../bodies/body-of-work.ts';
 import type { CsvFile } from '../csv/csv-rows.ts';
 import { decoded, type GivenFile } from '../csv/given-file.ts';
 import type { ImportPiece } from '../ports/imports.ts';
 import type { NewFact, RecordedFact, SprintCard, Team } from '../team/team.ts';
-import {
-  type ImportPlan,
-  importPlan,
-  importWarnings,
-  NO_PLAN,
-  type PlannedSprint,
-  type SprintOutline,
-} from './import-plan.ts';
+import { type ImportPlan, importPlan, importWarnings, NO_PLAN, type SprintOutline } from './import-plan.ts';
 import { type ImportProblem, ImportProblems, type ImportWarning } from './import-problem.ts';
 import { type ReadFile, type ReadImport, readImport } from './read-import.ts';
 import type { LeftOutSprint, PlanContext } from './sprints-to-import.ts';
@@ -37,6 +31,13 @@ export interface ImportReading {
 /** A sprint as the preview shows it. */
 export type PreviewedSprint = Omit<SprintOutline, 'workingDays' | 'answers'>;
 
+/** A body of work as the preview shows it. */
+export interface PreviewedBody {
+  readonly name: string;
+  readonly leftPoints: number;
+  readonly isDone: boolean;
+}
+
 export interface ImportPreview {
   readonly team: Team;
   readonly files: readonly ReadFile[];
@@ -45,6 +46,10 @@ export interface ImportPreview {
   readonly cards: number;
   readonly answers: number;
   readonly leftOut: readonly LeftOutSprint[];
+  /** In their order. Empty while a line is bad. */
+  readonly bodies: readonly PreviewedBody[];
+  /** Names of those that the team keeps already. */
+  readonly bodiesLeftOut: readonly string[];
   /** By file and line; while there is one nothing can be imported. The first of them, if there are very many. */
   readonly problems: readonly ImportProblem[];
   /** How many more there are. */
@@ -63,7 +68,8 @@ export const MOST_PROBLEMS_TOLD = 500;
 /** @returns undefined when every file is blank @throws NoText */
 export function readImportFiles({ files, context, seen }: ImportQuestion): {
   readonly reading: ImportReading | undefined;
-  readonly planned: () => Iterable<PlannedSprint>;
+  /** Of what is to be written: nothing unless it may be imported. */
+  readonly plan: ImportPlan;
 } {
   const mark = createHash('sha256');
   let isBlank = true;
@@ -79,7 +85,7 @@ export function readImportFiles({ files, context, seen }: ImportQuestion): {
   }
   const problems = new ImportProblems();
   const read = readImport(texts(), problems);
-  if (isBlank) return { reading: undefined, planned: NO_PLAN.whole };
+  if (isBlank) return { reading: undefined, plan: NO_PLAN };
   const plan = problems.hasWholeFile ? NO_PLAN : importPlan(read, context, problems);
   const fileNames = files.map(({ fileName }) => fileName);
   const preview = {
@@ -87,8 +93,9 @@ export function readImportFiles({ files, context, seen }: ImportQuestion): {
     team: context.team,
     fingerprint: mark.digest('base64url'),
   };
-  const mayImport = problems.count === 0 && plan.sprints.length > 0 && seen === preview.fingerprint;
-  return { reading: { preview, mayImport }, planned: (mayImport ? plan : NO_PLAN).whole };
+  const holdsSomething = preview.sprints.length + preview.bodies.length > 0;
+  const mayImport = problems.count === 0 && holdsSomething && seen === preview.fingerprint;
+  return { reading: { preview, mayImport }, plan: mayImport ? plan : NO_PLAN };
 }
 
 function previewOf(
@@ -105,6 +112,15 @@ function previewOf(
     cards: planned.reduce((sum, { cards }) => sum + cards, 0),
     answers: planned.reduce((sum, { answers }) => sum + answers, 0),
     leftOut: plan.leftOut,
+    bodies:
+      problems.count > 0
+        ? []
+        : plan.bodies.bodies.map(({ body }) => ({
+            name: body.name,
+            leftPoints: body.leftPoints,
+            isDone: !isToDo(body),
+          })),
+    bodiesLeftOut: plan.bodies.leftOut,
     problems: told,
     problemsUntold: problems.count - told.length,
     badLines: problems.badLines,
@@ -116,14 +132,17 @@ function previewOf(
 const ROWS_A_PIECE = 100;
 
 export function* importPieces(
-  planned: Iterable<PlannedSprint>,
+  { whole, bodies }: Pick<ImportPlan, 'whole' | 'bodies'>,
   { team, now }: PlanContext,
 ): Generator<ImportPiece, undefined> {
   type Mutable = { -readonly [Kind in keyof ImportPiece]: ImportPiece[Kind][number][] };
-  const empty = (): Mutable => ({ sprints: [], past: [], values: [], cards: [], facts: [] });
+  const empty = (): Mutable => ({
+    ...{ sprints: [], past: [], values: [], cards: [], facts: [] },
+    ...{ bodies: [], told: [] },
+  });
   let piece = empty();
   let rows = 0;
-  for (const { sprint, records, past, workingDays, memberDays, value } of planned) {
+  for (const { sprint, records, past, workingDays, memberDays, value } of whole()) {
     const { id: sprintId, endsOn } = sprint;
     const { id: teamId, workspaceId } = team;
     piece.sprints.push(sprint);
@@ -150,6 +169,19 @@ export function* importPieces(
         else piece.facts.push(withoutOrder(row as RecordedFact));
         rows += 1;
       }
+    }
+  }
+  for (const { body, told } of bodies.bodies) {
+    piece.bodies.push(body);
+    rows += 1;
+    for (const one of told) {
+      if (rows >= ROWS_A_PIECE) {
+        yield piece;
+        piece = empty();
+        rows = 0;
+      }
+      piece.told.push(one);
+      rows += 1;
     }
   }
   if (rows > 0) yield piece;

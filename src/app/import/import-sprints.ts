@@ -1,5 +1,5 @@
 /**
- * Brings past sprints in from files: first shows what would be imported and every bad line, then imports all of it or
+ * Brings past sprints and kept work in from files: first shows what would be imported and every bad line, then imports all of it or
  * nothing. Only what was shown is imported. An imported sprint is closed, is posted nowhere, and is never opened again.
  */
 import { randomUUID } from 'node:crypto';
@@ -10,8 +10,8 @@ import { asidePrefix, type ImportPiece } from '../ports/imports.ts';
 import type { Reading } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from '../team/place.ts';
-import type { Actor, Sprint, Team } from '../team/team.ts';
-import type { ImportPreview, PreviewedSprint } from './import-reading.ts';
+import type { Actor, Team } from '../team/team.ts';
+import type { ImportPreview, PreviewedBody, PreviewedSprint } from './import-reading.ts';
 import type { LeftOutSprint, PlanContext } from './sprints-to-import.ts';
 import { takeOut } from './take-out-imports.ts';
 
@@ -38,6 +38,8 @@ export interface SprintsImported {
   readonly cards: number;
   readonly answers: number;
   readonly leftOut: readonly LeftOutSprint[];
+  readonly bodies: readonly PreviewedBody[];
+  readonly bodiesLeftOut: readonly string[];
   /** Closed sprints that the team has now. */
   readonly knownSprints: number;
 }
@@ -74,7 +76,7 @@ export async function importSprints(
     }
     const { preview, mayImport } = reading;
     if (!mayImport) return { kind: 'preview', preview };
-    const { sprints, cards, answers, leftOut } = preview;
+    const { sprints, cards, answers, leftOut, bodies, bodiesLeftOut } = preview;
     const asideId = `${asidePrefix(teamId)}${randomUUID()}`;
     try {
       await prepare(deps, asideId, context, pieces());
@@ -83,13 +85,16 @@ export async function importSprints(
         await tx.lock.team(teamId);
         const now = await planContext(tx.read, deps, actor, teamId);
         // Somebody was quicker: what they see now has that in it.
-        if (!isSame(now.existing, context.existing)) return undefined;
+        if (!isSame(now, context)) return undefined;
         await tx.write.imports.bringIn(asideId, now.team);
         return now.team;
       });
       if (!team) return { kind: 'preview', preview };
       const known = context.existing.filter(({ state }) => state === 'closed').length;
-      const imported = { team, sprints, cards, answers, leftOut, knownSprints: known + sprints.length };
+      const imported = {
+        ...{ team, sprints, cards, answers, leftOut, bodies, bodiesLeftOut },
+        knownSprints: known + sprints.length,
+      };
       return { kind: 'imported', imported };
     } finally {
       // Nothing is left there once it was brought in. What can't be taken out now is taken out another day.
@@ -122,12 +127,16 @@ async function planContext(
   const { team } = membership;
   const now = deps.clock.now();
   const existing = await read.sprintsOf(team.id);
-  return { team, existing, today: todayOf(team, now), now, byUserId: actor.userId };
+  const existingBodies = await read.bodiesOf(team.id);
+  return { team, existing, existingBodies, today: todayOf(team, now), now, byUserId: actor.userId };
 }
 
 /** Whether nothing has changed in what an import must not touch. */
-function isSame(sprints: readonly Sprint[], before: readonly Sprint[]): boolean {
-  const marks = (all: readonly Sprint[]): string =>
-    JSON.stringify(all.map(({ id, name, startsOn, endsOn, state }) => [id, name, startsOn, endsOn, state]));
-  return marks(sprints) === marks(before);
+function isSame(now: PlanContext, before: PlanContext): boolean {
+  const marks = ({ existing, existingBodies }: PlanContext): string =>
+    JSON.stringify([
+      existing.map(({ id, name, startsOn, endsOn, state }) => [id, name, startsOn, endsOn, state]),
+      existingBodies,
+    ]);
+  return marks(now) === marks(before);
 }

@@ -1,7 +1,8 @@
 /** Reads all files of an import, line by line, in any order. Knows nothing of the team. Pure. */
-import { HISTORY_KINDS, type HistoryKind } from '../csv/csv-columns.ts';
+import { IMPORTED_KINDS, type ImportedKind } from '../csv/csv-columns.ts';
 import { type CsvFile, MOST_LINES } from '../csv/csv-rows.ts';
 import { readTable } from '../csv/read-table.ts';
+import { type BodyLine, type DatesLine, readBodyLine, readDatesLine } from './body-lines.ts';
 import {
   type AnswerLine,
   type CardLine,
@@ -17,7 +18,7 @@ import { readSprintLine, type SprintLine } from './sprint-line.ts';
 export interface ReadFile {
   readonly fileName: string;
   /** What a team tried isn't imported. */
-  readonly kind: HistoryKind | 'experiments';
+  readonly kind: ImportedKind | 'experiments';
   /** How many lines it has below its names of columns. */
   readonly lines: number;
   /** Headers of columns that mean nothing here. */
@@ -33,6 +34,10 @@ export interface ReadImport {
   readonly cards: readonly CardLine[];
   readonly answers: readonly AnswerLine[];
   readonly changes: readonly ChangeLine[];
+  readonly bodies: readonly BodyLine[];
+  /** Names of bodies of work whose lines have something wrong with them. */
+  readonly unreadBodyNames: readonly string[];
+  readonly dates: readonly DatesLine[];
 }
 
 /** Blank ones, and those within a cell, included: everything that has to be looked at. */
@@ -45,6 +50,9 @@ export function readImport(files: Iterable<CsvFile>, problems: ImportProblems): 
   const cards: CardLine[] = [];
   const answers: AnswerLine[] = [];
   const changes: ChangeLine[] = [];
+  const bodies: BodyLine[] = [];
+  const unreadBodyNames: string[] = [];
+  const dates: DatesLine[] = [];
   const lineCount = (): number => read.reduce((sum, { lines }) => sum + lines, 0);
   let linesInAll = 0;
   for (const file of files) {
@@ -54,7 +62,7 @@ export function readImport(files: Iterable<CsvFile>, problems: ImportProblems): 
       problems.tell(whole, { code: 'all-too-long', most: MOST_LINES_IN_ALL });
       break;
     }
-    const table = readTable(file, [...HISTORY_KINDS, 'experiments']);
+    const table = readTable(file, [...IMPORTED_KINDS, 'experiments']);
     if ('code' in table) {
       problems.tell(whole, table);
       continue;
@@ -78,11 +86,22 @@ export function readImport(files: Iterable<CsvFile>, problems: ImportProblems): 
       for (const line of table.lines) keep(answers, readAnswerLine(line, problems));
     } else if (table.kind === 'changes') {
       for (const line of table.lines) keep(changes, readChangeLine(line, problems));
+    } else if (table.kind === 'bodies') {
+      for (const line of table.lines) {
+        const body = readBodyLine(line, problems);
+        if ('unread' in body) unreadBodyNames.push(body.name);
+        else bodies.push(body);
+      }
+    } else if (table.kind === 'dates') {
+      for (const line of table.lines) keep(dates, readDatesLine(line, problems));
     }
   }
-  const has = (kind: HistoryKind): boolean => read.some((file) => file.kind === kind);
+  const has = (kind: ImportedKind): boolean => read.some((file) => file.kind === kind);
   tellWhatIsMissing(read, has, problems);
-  return { files: read, sprints, unreadSprintNames, hasCards: has('cards'), cards, answers, changes };
+  return {
+    ...{ files: read, sprints, unreadSprintNames, hasCards: has('cards'), cards, answers, changes },
+    ...{ bodies, unreadBodyNames, dates },
+  };
 }
 
 function linesIn(text: string): number {
@@ -98,23 +117,27 @@ function keep<Line>(lines: Line[], line: Line | undefined): void {
   if (line !== undefined) lines.push(line);
 }
 
-/** Cards belong to sprints, answers and changes to cards. */
+/** What has to be given with a file. */
+const NEEDED: { readonly [Kind in ReadFile['kind']]: readonly ImportedKind[] } = {
+  sprints: [],
+  cards: ['sprints'],
+  answers: ['sprints', 'cards'],
+  changes: ['sprints', 'cards'],
+  bodies: [],
+  dates: ['bodies'],
+  experiments: [],
+};
+
+/** Cards belong to sprints, answers and changes to cards, dates to bodies of work. */
 function tellWhatIsMissing(
   read: readonly ReadFile[],
-  has: (kind: HistoryKind) => boolean,
+  has: (kind: ImportedKind) => boolean,
   problems: ImportProblems,
 ): void {
   // When a file could not be read at all, it may be the very one.
   if (problems.count > 0) return;
   for (const { fileName, kind } of read) {
-    const needed: HistoryKind | undefined =
-      kind === 'sprints' || kind === 'experiments'
-        ? undefined
-        : !has('sprints')
-          ? 'sprints'
-          : kind !== 'cards' && !has('cards')
-            ? 'cards'
-            : undefined;
+    const needed = NEEDED[kind].find((other) => !has(other));
     if (needed) {
       problems.tell({ fileName, lineNumber: undefined }, { code: 'needs-file', kind: needed });
     }

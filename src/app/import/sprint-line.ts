@@ -9,7 +9,7 @@ import { handOn, type ImportProblems, type LinePlace, type LineProblem, placeOf 
 /** A sprint longer than this is surely a typing error. */
 const MOST_SPRINT_DAYS = 92;
 /** An earlier one is surely a slip in the year. */
-const EARLIEST_DAY = '1990-01-01';
+export const EARLIEST_DAY = '1990-01-01';
 /** Longest name of a sprint. */
 export const MOST_NAME_CHARACTERS = 80;
 const MOST_GOAL_CHARACTERS = 500;
@@ -46,7 +46,7 @@ export interface SprintLine extends LinePlace {
 }
 
 /** A line of which no more than its name could be read. */
-export interface UnreadSprint {
+export interface UnreadLine {
   readonly unread: true;
   readonly name: string;
 }
@@ -54,7 +54,7 @@ export interface UnreadSprint {
 export function readSprintLine(
   line: TableLine<'sprints'>,
   problems: ImportProblems,
-): SprintLine | UnreadSprint {
+): SprintLine | UnreadLine {
   const read = new LineReader<'sprints', LineProblem>(line);
   const name = read.requiredText('name', MOST_NAME_CHARACTERS);
   const startsOn = read.requiredDay('first day');

@@ -1,5 +1,6 @@
 /** Which of the sprints in the file would be imported: not those that are known, unfinished or in another's days. Pure. */
 import type { Day } from '../../sprint/calendar.ts';
+import type { BodyOfWork } from '../bodies/body-of-work.ts';
 import { dayAt, instantOf } from '../clock/local-time.ts';
 import type { Sprint, Team } from '../team/team.ts';
 import type { ImportProblems } from './import-problem.ts';
@@ -18,6 +19,8 @@ export interface PlanContext {
   readonly team: Team;
   /** All sprints of the team, in any state. */
   readonly existing: readonly Sprint[];
+  /** All bodies of work that the team keeps, those that are done included. */
+  readonly existingBodies: readonly BodyOfWork[];
   readonly today: Day;
   readonly now: Date;
   readonly byUserId: string;

@@ -1,4 +1,4 @@
-/** Takes out what was prepared for an import and never brought in, a sprint at a time, so that nobody waits for it. */
+/** Takes out what was prepared for an import and never brought in, a sprint or body of work at a time, so that nobody waits for it. */
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 
 /** No import takes so long. */
@@ -10,7 +10,7 @@ export async function takeOut({ store }: Pick<AppDependencies, 'store'>, asideId
   return gone;
 }
 
-/** What processes left behind that ended in the middle of an import. @returns how many sprints */
+/** What processes left behind that ended in the middle of an import. @returns how many sprints and bodies */
 export async function takeOutLeftImports(deps: Pick<AppDependencies, 'store' | 'clock'>): Promise<number> {
   const before = new Date(deps.clock.now().getTime() - LEFT_AFTER_MS);
   const left = await deps.store.transaction((tx) => tx.aside.leftBefore(before));

@@ -1,4 +1,5 @@
 /** What an import needs of the store. */
+import type { BodyOfWork, ToldDates } from '../bodies/body-of-work.ts';
 import type { NewPastSprint } from '../history/past-sprint.ts';
 import type { NewFact, Sprint, SprintCard, Team } from '../team/team.ts';
 
@@ -10,6 +11,8 @@ export interface ImportPiece {
   readonly cards: readonly SprintCard[];
   /** In the order in which they were stated. */
   readonly facts: readonly NewFact[];
+  readonly bodies: readonly BodyOfWork[];
+  readonly told: readonly ToldDates[];
 }
 
 /** How the ids of a team's places begin: what erases the team finds them by it. */
@@ -24,7 +27,7 @@ export interface ImportsAside {
   /** Makes the place. @param team whose import it is */
   begin(asideId: string, team: Team): Promise<void>;
   put(asideId: string, piece: ImportPiece, byUserId: string, at: Date): Promise<void>;
-  /** Takes one sprint out of the place, and in the end the place itself. @returns false when it is gone */
+  /** Takes one sprint or body of work out of the place, and in the end the place itself. @returns false when it is gone */
   takeOut(asideId: string): Promise<boolean>;
   /** Places that were made before this instant. */
   leftBefore(before: Date): Promise<string[]>;

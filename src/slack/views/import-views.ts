@@ -13,6 +13,7 @@ import {
   importDone,
   knownOf,
   leftOutSprint,
+  previewedBody,
   previewedSprint,
   previewLead,
   unusedColumns,
@@ -86,8 +87,8 @@ function view(
 }
 
 /** Whether sending the form off once more imports something. */
-function mayImport({ problems, sprints }: ImportPreview): boolean {
-  return problems.length === 0 && sprints.length > 0;
+function mayImport({ problems, sprints, bodies }: ImportPreview): boolean {
+  return problems.length === 0 && sprints.length + bodies.length > 0;
 }
 
 function givenFields({ round, files, texts }: ImportGiven): ModalView['blocks'] {
@@ -167,7 +168,11 @@ function problemBlocks(preview: ImportPreview): KnownBlock[] {
 }
 
 function sprintBlocks(preview: ImportPreview): KnownBlock[] {
-  const { sprints, leftOut, warnings } = preview;
+  const { sprints, bodies, bodiesLeftOut, warnings } = preview;
+  const leftOut = [
+    ...preview.leftOut.slice(0, LINES_SAID_MAX).map(leftOutSprint),
+    ...bodiesLeftOut.map((body) => mrkdwn('import-body-left-out', { body })),
+  ];
   const checks = [...warnings.map((warning) => `• ${importWarning(warning)}`), ...unusedColumns(preview)];
   const more = (count: number): string => mrkdwn('import-more', { count });
   return [
@@ -181,16 +186,19 @@ function sprintBlocks(preview: ImportPreview): KnownBlock[] {
       ),
       { maxSections: SPRINT_SECTIONS_MAX },
     ),
+    ...lineSections(lineList(mrkdwn('import-bodies-head'), bodies.map(previewedBody), more), {
+      maxSections: SPRINT_SECTIONS_MAX,
+    }),
     ...lineSections(
       lineList(
         mrkdwn('import-left-out-head'),
-        leftOut.slice(0, LINES_SAID_MAX).map(leftOutSprint),
+        leftOut,
         more,
-        Math.max(0, leftOut.length - LINES_SAID_MAX),
+        Math.max(0, preview.leftOut.length - LINES_SAID_MAX),
       ),
       { maxSections: LEFT_OUT_SECTIONS_MAX },
     ),
-    ...(leftOut.some(({ why }) => why === 'known') ? [context(mrkdwn('import-correct-known'))] : []),
+    ...(preview.leftOut.some(({ why }) => why === 'known') ? [context(mrkdwn('import-correct-known'))] : []),
     ...lineSections(lineList(mrkdwn('import-check-head'), checks, more), { maxSections: CHECK_SECTIONS_MAX }),
     ...(sprints.length > 0 ? [context(mrkdwn('import-becomes-history'))] : []),
   ];

@@ -1,7 +1,8 @@
 /** Prepares imports aside and brings them in. */
 import { and, asc, eq, inArray, lt, sql } from 'drizzle-orm';
 import type { ImportsAside, ImportWriting } from '../../app/ports/imports.ts';
-import { sprints, teams } from '../schema.ts';
+import { bodiesOfWork, sprints, teams } from '../schema.ts';
+import { bodyWriting } from './body-queries.ts';
 import { cardWriting } from './card-queries.ts';
 import { historyWriting } from './history-queries.ts';
 import { retentionWriting } from './retention-queries.ts';
@@ -29,7 +30,7 @@ export function importsAside(session: SqlSession): ImportsAside {
       });
     },
 
-    async put(asideId, { sprints, past, values, cards, facts }, byUserId, at) {
+    async put(asideId, { sprints, past, values, cards, facts, bodies, told }, byUserId, at) {
       const history = historyWriting(session);
       const cardsWriting = cardWriting(session);
       for (const sprint of sprints) await sprintWriting(session).insert({ ...sprint, teamId: asideId });
@@ -41,6 +42,8 @@ export function importsAside(session: SqlSession): ImportsAside {
       for (const { sprintId, value } of values) {
         await history.recordValue({ sprintId, value, byUserId, at });
       }
+      for (const body of bodies) await bodyWriting(session).save({ ...body, teamId: asideId });
+      await bodyWriting(session).tell(told);
     },
 
     async takeOut(asideId) {
@@ -52,6 +55,16 @@ export function importsAside(session: SqlSession): ImportsAside {
         .limit(1);
       if (sprint) {
         await retentionWriting(session).removeImport(sprint.id);
+        return true;
+      }
+      const [body] = await session
+        .select({ id: bodiesOfWork.id })
+        .from(bodiesOfWork)
+        .innerJoin(teams, eq(teams.id, bodiesOfWork.teamId))
+        .where(and(eq(teams.id, asideId), eq(teams.workspaceId, NO_WORKSPACE)))
+        .limit(1);
+      if (body) {
+        await bodyWriting(session).remove(body.id);
         return true;
       }
       await session.delete(teams).where(and(eq(teams.id, asideId), eq(teams.workspaceId, NO_WORKSPACE)));
@@ -81,6 +94,7 @@ export function importWriting(session: SqlSession): ImportWriting {
             where ${inArray(sql`sprint_id`, ids)})
           update loadline.sprints set team_id = ${teamId} where ${inArray(sql`id`, ids)}`);
       }
+      await session.update(bodiesOfWork).set({ teamId }).where(eq(bodiesOfWork.teamId, asideId));
       await session.delete(teams).where(eq(teams.id, asideId));
       return rows.length;
     },

@@ -15,6 +15,8 @@ file-missing-columns =
         [sprints] it looks like a file of sprints, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
         [cards] it looks like a file of cards, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
         [answers] it looks like a file of answers, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
+        [bodies] it looks like a file of bodies of work, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
+        [dates] it looks like a file of dates that were told, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
         [experiments] it looks like a file of what a team tried, which isn’t imported, but has no column { SERIES($missing) }. Untick it.
         [values] it has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
        *[changes] it looks like a file of changes, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
@@ -28,6 +30,8 @@ file-needs-file =
         [sprints] it goes with a file of sprints; give `sprints.csv` as well.
         [cards] it goes with a file of cards; give `cards.csv` as well.
         [answers] it goes with a file of answers; give `answers.csv` as well.
+        [bodies] it goes with a file of bodies of work; give `bodies.csv` as well.
+        [dates] it goes with a file of dates that were told; give `dates.csv` as well.
        *[changes] it goes with a file of changes; give `changes.csv` as well.
     }
 
@@ -128,6 +132,27 @@ file-growth-differs = worked { NUMBER($worked) } + left { NUMBER($left) } − le
 file-dropped-twice = the card is already dropped on line { NUMBER($line) }.
 file-change-alone = a change like this has its place among answers; give the sprint’s answers.csv as well.
 file-after-answer = “after answer” is { NUMBER($said) }, but that day has { NUMBER($answers) } answers about the card.
+
+# A body of work, or a telling of its dates.
+file-body-name = “body” must be a name of at most { NUMBER($most) } characters with a letter in it.
+file-body-points = “to do” must be more than 0 and at most { NUMBER($most) }.
+file-body-growth = “growth” and “growth at most” may be { NUMBER($most) } at most.
+file-body-growth-alone = “growth at most” goes with “growth”; fill that in as well.
+file-body-growth-reversed = “growth at most” is { NUMBER($most) }, which is less than “growth”, { NUMBER($least) }.
+file-body-share = “share” must be { NUMBER($least) } or more; leave it empty for work that waits for its turn.
+file-body-shares = the shares of the sprints come to { WHOLE_PERCENT($share) } with it; together they may be 100% at most, and less while another body waits for its turn.
+file-bodies-many = the team would keep { NUMBER($count) } bodies of work to do; { NUMBER($most) } is the most. Take some out of the file, or mark what is done.
+file-bodies-at-once = these are { NUMBER($count) } bodies of work; { NUMBER($most) } is the most at once.
+file-day-early = “{ $column }” is { $day }, before { $earliest }; is the year right?
+file-day-not-come = “{ $column }” is { $day }, a day that hasn’t come yet.
+file-before-kept = “{ $column }” is { $day }, before it was kept on { $kept }.
+file-body-twice = { $body } is already on line { NUMBER($line) } of { $file }.
+file-turn-twice = { $body }, on line { NUMBER($line) } of { $file }, has the same turn, { NUMBER($turn) }.
+file-no-body = the file of bodies of work has no “{ $body }”.
+file-no-body-then = the file of bodies of work has no “{ $body }” that is kept since { $kept }.
+file-several-bodies = the file of bodies of work has more than one “{ $body }”; say in “kept on” since when it is kept.
+file-told-order = the likely date can’t come before the optimistic one or without it, nor the pessimistic one before or without the likely date.
+file-told-twice = what was told of { $body } on { $day } is already on line { NUMBER($line) } of { $file }.
 
 # What may be a slip. $sprints are names.
 import-warning-same-name = More than one sprint is called { LIST($sprints) }; their days differ, so each is imported.

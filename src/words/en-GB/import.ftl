@@ -21,7 +21,7 @@ import-example =
 import-kept = Files already given
 import-kept-hint = Untick the files that you don’t want.
 import-files = CSV files
-import-files-hint = A file of sprints is enough. Add the cards, answers and changes of an export to bring in everything that was known there.
+import-files-hint = A file of sprints is enough. Add the other files of an export to bring in everything that was known there.
 import-more-files = More files, or corrected ones
 import-more-files-hint = A file replaces an earlier one of the same name.
 import-paste = Or lines pasted from a spreadsheet
@@ -62,8 +62,14 @@ import-to-import =
         [one] { NUMBER($sprints) } sprint to import, from { DATE_BESIDE($first, $last) } to { DATE($last) }
        *[other] { NUMBER($sprints) } sprints to import, from { DATE_BESIDE($first, $last) } to { DATE($last) }
     }
-import-nothing-new = Nothing new to import: every sprint of the file is left out
+import-nothing-new = Nothing new to import: all that the files hold is left out
 import-nothing = Nothing to import: there is no sprint in the file
+# Where no sprint is to come in.
+import-bodies-to-import =
+    { $bodies ->
+        [one] { NUMBER($bodies) } body of work to import
+       *[other] { NUMBER($bodies) } bodies of work to import
+    }
 import-only-sums = Only the totals of these sprints are given, not their cards. That is enough for ranges and release forecasts; the odds by size need cards.
 import-with-cards =
     { $cards ->
@@ -90,6 +96,12 @@ import-more-sprints =
         [one] … and { NUMBER($count) } more sprint.
        *[other] … and { NUMBER($count) } more sprints.
     }
+import-bodies-head = *Bodies of work that the team keeps from then on*
+import-body =
+    { $state ->
+        [done] • { $body }: done
+       *[to-do] • { $body }: { POINTS($points) } to do
+    }
 import-left-out-head = *Left out*
 import-left-out =
     { $why ->
@@ -97,6 +109,7 @@ import-left-out =
         [cancelled] • { $sprint } ({ DATE($first) }) was cancelled, so it doesn’t count as history.
        *[running] • { $sprint } ({ DATE($first) }) was still running when the file was made.
     }
+import-body-left-out = • { $body } is kept here already; it stays as it is.
 # Below the list, where an imported sprint of the file is already here.
 import-correct-known = To correct a sprint that was imported, take it out first with `/loadline import remove`, then import it again.
 import-check-head = *Please check*
@@ -116,6 +129,11 @@ import-done =
     { $sprints ->
         [one] Imported { NUMBER($sprints) } sprint of { $team }, from { DATE_BESIDE($first, $last) } to { DATE($last) }.
        *[other] Imported { NUMBER($sprints) } sprints of { $team }, from { DATE_BESIDE($first, $last) } to { DATE($last) }.
+    }
+import-done-bodies =
+    { $bodies ->
+        [one] { NUMBER($bodies) } body of work is kept by { $team } from now on, with the dates that were told of it.
+       *[other] { NUMBER($bodies) } bodies of work are kept by { $team } from now on, with the dates that were told of them.
     }
 import-done-cards =
     { $cards ->
@@ -188,6 +206,11 @@ export-changes =
         [one] { NUMBER($count) } change
        *[other] { NUMBER($count) } changes
     }
+export-bodies =
+    { $count ->
+        [one] { NUMBER($count) } body of work
+       *[other] { NUMBER($count) } bodies of work
+    }
 export-experiments =
     { $count ->
         [one] { NUMBER($count) } experiment
@@ -196,5 +219,5 @@ export-experiments =
 export-marked = Sprints that an import leaves out, marked so in the files: { LIST($marked) }.
 export-running = { NUMBER($count) } still running
 export-cancelled = { NUMBER($count) } cancelled
-export-caution = They don’t say who owns a card or who answered. Titles, goals, notes and reasons are as they were typed: look through them before you pass the files on.
+export-caution = They don’t say who owns a card or who answered. Titles, goals, notes, reasons and names of work are as they were typed: look through them before you pass the files on.
 export-where = The files are in your direct messages with me.

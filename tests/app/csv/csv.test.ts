@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { CSV_COLUMNS, HISTORY_KINDS } from '../../../src/app/csv/csv-columns.ts';
+import { CSV_COLUMNS, IMPORTED_KINDS } from '../../../src/app/csv/csv-columns.ts';
 import { csvRecords } from '../../../src/app/csv/csv-lines.ts';
 import { readTable } from '../../../src/app/csv/read-table.ts';
 import { escapeFormula, plainDecimal, unescapeFormula, writeCsv } from '../../../src/app/csv/write-csv.ts';
@@ -127,12 +127,12 @@ describe('records', () => {
 });
 
 const table = (text: string) => {
-  const read = readTable({ fileName: 'a.csv', text }, HISTORY_KINDS);
+  const read = readTable({ fileName: 'a.csv', text }, IMPORTED_KINDS);
   if ('code' in read) throw new Error(lineProblemWords(read));
   return read;
 };
 const refused = (text: string) => {
-  const read = readTable({ fileName: 'a.csv', text }, HISTORY_KINDS);
+  const read = readTable({ fileName: 'a.csv', text }, IMPORTED_KINDS);
   if (!('code' in read)) throw new Error('it was read');
   return lineProblemWords(read);
 };
@@ -142,13 +142,13 @@ describe('a table', () => {
     expect(refused('x'.repeat(100_002))).toMatch(/^line 1: it has more than 100,000 characters/);
   });
 
-  test.each(HISTORY_KINDS)('with all columns of %s is known as such, in any order and case', (kind) => {
+  test.each(IMPORTED_KINDS)('with all columns of %s is known as such, in any order and case', (kind) => {
     const names = CSV_COLUMNS[kind].map(({ name }) => name.toUpperCase().replaceAll(' ', '_'));
     expect(table(names.toReversed().join(',')).kind).toBe(kind);
   });
 
   test('knows every other name of every column', () => {
-    for (const kind of HISTORY_KINDS) {
+    for (const kind of IMPORTED_KINDS) {
       for (const { name, aliases } of CSV_COLUMNS[kind]) {
         for (const alias of aliases) {
           const others = CSV_COLUMNS[kind].filter((other) => other.use === 'required' && other.name !== name);
@@ -224,7 +224,7 @@ describe('any file', () => {
       fc.property(
         fc.array(chunk, { maxLength: 200 }).map((chunks) => chunks.join('')),
         (text) => {
-          const read = readTable({ fileName: 'a.csv', text }, HISTORY_KINDS);
+          const read = readTable({ fileName: 'a.csv', text }, IMPORTED_KINDS);
           expect(['string', 'object']).toContain(typeof read);
         },
       ),

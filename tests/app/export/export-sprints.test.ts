@@ -21,7 +21,7 @@ describe('an export', () => {
     expect({ running, cancelled, lines }).toEqual({
       running: 1,
       cancelled: 0,
-      lines: { sprints: 3, cards: 3, answers: 0, changes: 0, experiments: 0 },
+      lines: { sprints: 3, cards: 3, answers: 0, changes: 0, bodies: 0, dates: 0, experiments: 0 },
     });
     const text = Buffer.from(files[0]?.bytes ?? []).toString();
     const [, first, , last] = text.split('\r\n');

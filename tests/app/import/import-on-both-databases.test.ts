@@ -22,6 +22,9 @@ const FILES = {
     "sprint,card,day,answer,worked,left,surprise,note\nA,1,2026-01-05,1,0,8,3,'=mc²\nA,1,2026-01-05,2,0,5,0,\nA,1,2026-01-07,,5,0,,\nA,3,2026-01-08,1,2,0,0,",
   'changes.csv':
     'sprint,card,day,change,after answer,reason\nA,2,2026-01-09,dropped,,no longer wanted\nA,3,2026-01-08,reopened,1,',
+  'bodies.csv': 'body,to do,growth,share,kept on\nLights,80,2.5,0.4,2026-01-05',
+  'dates.csv':
+    'body,told on,to do,sprints since,optimistic,likely,pessimistic\nLights,2026-01-05,90,,2026-03-06,2026-04-03,\nLights,2026-01-16,90,1,,,',
 };
 
 describeOnBoth('an import', (database) => {
@@ -149,6 +152,8 @@ describeOnBoth('an import', (database) => {
       here.store.read(async (read) => ({
         sprints: await read.sprintsOf(here.team.id),
         past: await read.pastSprintsOf(here.team.id),
+        bodies: await read.bodiesOf(here.team.id),
+        told: await read.toldDatesOf(here.team.id),
         ofOthers: await read.pastTracesOf(nobody, { own: 10, others: 10 }, 1),
         copy: await read.personalRecords(actor, 'cardsAdded', 0, 100),
         teams: await read.teamsOf(actor),
@@ -173,7 +178,8 @@ describeOnBoth('an import', (database) => {
     } as unknown as AppDependencies;
     expect((await importSprints(looking, actor, input)).kind).toBe('imported');
     expect(meanwhile).toEqual(before);
-    expect((await seen()).sprints).toHaveLength(2);
+    const after = await seen();
+    expect([after.sprints, after.bodies, after.told].map(({ length }) => length)).toEqual([2, 1, 2]);
     expect(await rowsPrepared()).toBe(0);
   });
 
@@ -188,7 +194,7 @@ describeOnBoth('an import', (database) => {
     expect(await takeOutLeftImports(deps)).toBe(0);
     expect(await rowsPrepared()).toBe(1);
     const later = { store: here.store, clock: { now: () => new Date(Date.now() + 2 * 3_600_000) } };
-    expect(await takeOutLeftImports(later)).toBe(2);
+    expect(await takeOutLeftImports(later)).toBe(3);
     expect(await rowsPrepared()).toBe(0);
     await bring(here, FILES);
   });

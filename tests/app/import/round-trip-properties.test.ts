@@ -58,7 +58,14 @@ function filesOf(all: readonly Held[]): Files {
 function planned(files: Files): { sprints: readonly PlannedSprint[]; problems: ImportProblems } {
   const problems = new ImportProblems();
   const all = Object.entries(files).map(([fileName, text]) => ({ fileName, text }));
-  const context = { team: TEAM, existing: [], today: '2026-10-30', now: NOW, byUserId: 'UANA' };
+  const context = {
+    team: TEAM,
+    existing: [],
+    existingBodies: [],
+    today: '2026-10-30',
+    now: NOW,
+    byUserId: 'UANA',
+  };
   const { whole } = importPlan(readImport(all, problems), context, problems);
   return { sprints: [...whole()], problems };
 }

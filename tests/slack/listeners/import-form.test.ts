@@ -127,7 +127,7 @@ describe('the import form, sent off', () => {
 });
 
 describe('the export', () => {
-  it('goes to the person’s direct messages only, as one message of four files', async () => {
+  it('goes to the person’s direct messages only, as one message of all files', async () => {
     const bot = botUnderTest(platform);
     await bot.command('export');
     expect(platform.uploads.map((bytes) => Buffer.from(bytes).toString())).toEqual([
@@ -135,6 +135,8 @@ describe('the export', () => {
       'sprint',
       'sprint',
       'sprint',
+      'body',
+      'body',
     ]);
     expect(platform.callsTo('files.completeUploadExternal')).toMatchObject([
       { channel_id: `D-of-${MIRA_ID}`, initial_comment: expect.stringContaining('Exported Pier crew') },

@@ -362,6 +362,8 @@ export const importPreview: ImportPreview = {
   cards: 0,
   answers: 0,
   leftOut: [{ name: 'Harbour 3', startsOn: '2026-02-02', why: 'cancelled' }],
+  bodies: [{ name: 'Harbour lights', leftPoints: 80, isDone: false }],
+  bodiesLeftOut: ['Bells'],
   problems: [],
   problemsUntold: 0,
   badLines: 0,
@@ -375,6 +377,8 @@ export const sprintsImported: SprintsImported = {
   cards: 0,
   answers: 0,
   leftOut: importPreview.leftOut,
+  bodies: importPreview.bodies,
+  bodiesLeftOut: importPreview.bodiesLeftOut,
   knownSprints: 2,
 };
 
@@ -385,8 +389,10 @@ export const teamExport: TeamExport = {
     { fileName: 'cards.csv', bytes: Buffer.from('sprint') },
     { fileName: 'answers.csv', bytes: Buffer.from('sprint') },
     { fileName: 'changes.csv', bytes: Buffer.from('sprint') },
+    { fileName: 'bodies.csv', bytes: Buffer.from('body') },
+    { fileName: 'dates.csv', bytes: Buffer.from('body') },
   ],
-  lines: { sprints: 3, cards: 12, answers: 1, changes: 0, experiments: 0 },
+  lines: { sprints: 3, cards: 12, answers: 1, changes: 0, bodies: 2, dates: 7, experiments: 0 },
   running: 1,
   cancelled: 0,
 };

@@ -27,7 +27,7 @@ describe('the import form', () => {
       A file or pasted lines, the first of them with the names of the columns, for example:
       \`name, first day, last day, commitment, finished\`
       \`Harbour 1, 2026-01-05, 2026-01-16, 20, 18\`
-      <files> CSV files (optional):  – A file of sprints is enough. Add the cards, answers and changes of an export to bring in everything that was known there.
+      <files> CSV files (optional):  – A file of sprints is enough. Add the other files of an export to bring in everything that was known there.
       <text> Or lines pasted from a spreadsheet (optional):  – Columns: “name, first day, last day, commitment, pulled in, surprise, finished, points worked”. Only the first four are needed.
       <text-2> More lines (2 of 3 fields) (optional):  – A field holds 3,000 characters. Lines are counted through all fields.
       <text-3> More lines (3 of 3 fields) (optional):  – A field holds 3,000 characters. Lines are counted through all fields."
@@ -55,8 +55,11 @@ describe('the preview of an import', () => {
       *Sprints*
       • Harbour 1 (5 January to 16 January 2026): committed 20, finished 18
       • Harbour 2 (19 January to 30 January 2026): committed 21.5, finished not known
+      *Bodies of work that the team keeps from then on*
+      • Harbour lights: 80 points to do
       *Left out*
       • Harbour 3 (2 February 2026) was cancelled, so it doesn’t count as history.
+      • Bells is kept here already; it stays as it is.
       *Please check*
       • More than one sprint is called Harbour 1; their days differ, so each is imported.
       • sprints.csv: the column “Mood” isn’t known here and isn’t used.
@@ -92,6 +95,7 @@ describe('the preview of an import', () => {
   it('of nothing new says so', () => {
     const view = shown({
       sprints: [],
+      bodies: [],
       leftOut: [{ name: 'Harbour 1', startsOn: '2026-01-05', why: 'known' }],
     });
     expect(formText(view)).toContain('Nothing new to import');
@@ -164,7 +168,7 @@ describe('after an import', () => {
     const message = sprintsImportedMessage(sprintsImported);
     expectMessageFits(message);
     expect(message.text).toContain(
-      'Imported 2 sprints of Pier crew, from 5 January to 30 January 2026. 1 sprint of the file was left out, as shown. The team now has 2 closed sprints to go by. Nothing was posted in its channel.',
+      'Imported 2 sprints of Pier crew, from 5 January to 30 January 2026. 1 body of work is kept by Pier crew from now on, with the dates that were told of it. 1 sprint of the file was left out, as shown. The team now has 2 closed sprints to go by. Nothing was posted in its channel.',
     );
     expect(buttonsOf(message.blocks).map(({ actionId }) => actionId)).toEqual([
       ACTIONS.showRange,
@@ -179,7 +183,7 @@ describe('an export', () => {
     const message = exportedMessage(teamExport);
     expectMessageFits(message);
     expect(message.text).toContain(
-      'Exported Pier crew: 3 sprints, 12 cards, 1 answer and 0 changes, in 4 CSV files. Sprints that an import leaves out, marked so in the files: 1 still running.',
+      'Exported Pier crew: 3 sprints, 12 cards, 1 answer, 0 changes and 2 bodies of work, in 6 CSV files. Sprints that an import leaves out, marked so in the files: 1 still running.',
     );
     expect(message.text).toContain('don’t say who owns a card');
     expect(exportComment(teamExport)).toContain('don’t use them to appraise anyone or to compare teams');
