@@ -72,7 +72,7 @@ describe('a message that arrives', () => {
     const stream = open.page.locator('#stream');
     await stream.evaluate((node) => {
       // A busy browser may hold back its word of the scroll until after the message.
-      node.ownerDocument.addEventListener('scroll', (event) => event.stopImmediatePropagation(), true);
+      node.ownerDocument.addEventListener('scroll', (event: Event) => event.stopImmediatePropagation(), true);
       node.scrollTop = 0;
     });
     await open.app.standIn.say('U0BO00000', 'C0HARBOUR', 'A late word');
