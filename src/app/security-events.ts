@@ -4,11 +4,12 @@
  * people typed; docs/privacy.md lists every field.
  */
 import { AsyncLocalStorage } from 'node:async_hooks';
-import type { Store, Transaction, Writing } from './ports/store.ts';
+import type { Reading, Store, Writing } from './ports/store.ts';
 import { Refusal, type RefusalCode } from './refusal.ts';
 import { facilitatorIdsOf } from './team/place.ts';
 import type { Actor } from './team/team.ts';
 import type { UseCases } from './use-cases.ts';
+import { writingBy } from './writing-by.ts';
 
 /** Stable: operators search for these names. */
 export const SECURITY_EVENTS = [
@@ -66,7 +67,7 @@ export function notingStore(store: Store, note: NoteSecurity): Store {
       const result = await store.transaction((tx) => {
         // The work may run again after a conflict; only its last run was committed.
         events = [];
-        return work({ ...tx, write: notingWrites(tx, events) });
+        return work(writingBy(tx, (write) => notingWrites(tx.read, write, events)));
       });
       for (const event of events) note(event);
       return result;
@@ -74,7 +75,7 @@ export function notingStore(store: Store, note: NoteSecurity): Store {
   };
 }
 
-function notingWrites({ read, write }: Transaction, events: SecurityEvent[]): Writing {
+function notingWrites(read: Reading, write: Writing, events: SecurityEvent[]): Writing {
   const { teams, people, installations, retention } = write;
   return {
     ...write,

@@ -8,6 +8,7 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Clock } from './ports/app-dependencies.ts';
 import type { Store, Transaction, Writing } from './ports/store.ts';
+import { writingBy } from './writing-by.ts';
 
 /**
  * `unsettled`: the request wrote nothing, and it could not be found out whether its repetition does. `uncertain`: the
@@ -102,7 +103,7 @@ export function writtenOnce(store: Store, clock: Clock): Store {
         if (!(await tx.events.remember(request.key, clock.now()))) throw new AlreadyWritten();
       };
       const run = async (tx: Transaction) => {
-        const done = await work({ ...tx, write: eachWrite(tx.write, () => beforeWriting(tx)) });
+        const done = await work(writingBy(tx, (write) => eachWrite(write, () => beforeWriting(tx))));
         if (progress.stage === 'writing') progress.stage = 'all written';
         return done;
       };

@@ -1,12 +1,10 @@
 /**
  * Calendar days without a clock or a zone: ISO dates such as `2026-11-04` in, ISO dates out.
- * Instants and zones are the business of `src/app/clock/local-time.ts`. Functions of date-fns are imported one by one:
- * its index loads several hundred files, which every start would pay for.
+ * Instants and zones are the business of `src/app/clock/local-time.ts`. Every status and every prompt asks for all days of a
+ * sprint, so days are counted in milliseconds of UTC, where each is as long as another.
  */
-import { UTCDate } from '@date-fns/utc';
-import { differenceInCalendarDays } from 'date-fns/differenceInCalendarDays';
-import { getISODay } from 'date-fns/getISODay';
-import { isValid } from 'date-fns/isValid';
+
+const DAY_MS = 86_400_000;
 
 /** An ISO 8601 calendar date, `YYYY-MM-DD`. */
 export type Day = string;
@@ -16,31 +14,41 @@ export type Weekday = number;
 
 /** Whether the text is a date that exists. */
 export function isDay(text: string): boolean {
-  return (
-    /^\d{4}-\d{2}-\d{2}$/.test(text) && isValid(new UTCDate(`${text}T00:00:00Z`)) && dayPlus(text, 0) === text
-  );
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
+  const startMs = startOf(text);
+  // Some days too many for their month are read as days of the next.
+  return !Number.isNaN(startMs) && dayFrom(startMs) === text;
 }
 
-/** The day `days` later (earlier when negative). Called for each day of each member's sprint, so it formats nothing by a pattern. */
+function startOf(day: Day): number {
+  return Date.parse(`${day}T00:00:00Z`);
+}
+
+function dayFrom(startMs: number): Day {
+  return new Date(startMs).toISOString().slice(0, 10);
+}
+
+/** The day `days` later (earlier when negative). */
 export function dayPlus(day: Day, days: number): Day {
-  const date = new Date(`${day}T00:00:00Z`);
-  date.setUTCDate(date.getUTCDate() + days);
-  return date.toISOString().slice(0, 10);
+  return dayFrom(startOf(day) + days * DAY_MS);
 }
 
 /** Number of days from `from` to `to`; negative when `to` is earlier. */
 export function daysBetween(from: Day, to: Day): number {
-  return differenceInCalendarDays(new UTCDate(`${to}T00:00:00Z`), new UTCDate(`${from}T00:00:00Z`));
+  return (startOf(to) - startOf(from)) / DAY_MS;
 }
 
 /** ISO weekday of a day. */
 export function weekdayOf(day: Day): Weekday {
-  return getISODay(new UTCDate(`${day}T00:00:00Z`));
+  return new Date(startOf(day)).getUTCDay() || 7;
 }
 
 /** Every day from `from` to `to`, both included; none when `to` is earlier. */
 export function daysFromTo(from: Day, to: Day): Day[] {
-  return Array.from({ length: Math.max(0, daysBetween(from, to) + 1) }, (_, i) => dayPlus(from, i));
+  const startMs = startOf(from);
+  return Array.from({ length: Math.max(0, daysBetween(from, to) + 1) }, (_, i) =>
+    dayFrom(startMs + i * DAY_MS),
+  );
 }
 
 /** The days from `from` to `to`, both included, that fall on one of the weekdays. */

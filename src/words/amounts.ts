@@ -70,17 +70,26 @@ export function against(value: number, threshold: number): AgainstText {
     rounded(value, decimals) === rounded(threshold, decimals) || rounded(distance, decimals) === 0;
   while (value !== threshold && decimals < MOST_DECIMALS && looksEqual()) decimals += 1;
   const format = (style: 'percent' | 'decimal', amount: number): string =>
-    new Intl.NumberFormat(spokenLanguage().tag, {
-      style,
-      maximumFractionDigits: decimals,
-      signDisplay: 'negative',
-    }).format(amount);
+    numberFormat(style, decimals).format(amount);
   const count = rounded(distance, decimals);
   return {
     value: format('percent', value),
     threshold: format('percent', threshold),
     distance: say('amount-percentage-points', { count, amount: format('decimal', count) }),
   };
+}
+
+/** To make one takes a hundred times as long as to use it. */
+const numberFormats = new Map<string, Intl.NumberFormat>();
+
+function numberFormat(style: 'percent' | 'decimal', decimals: number): Intl.NumberFormat {
+  const { tag } = spokenLanguage();
+  const key = `${tag} ${style} ${decimals}`;
+  const format =
+    numberFormats.get(key) ??
+    new Intl.NumberFormat(tag, { style, maximumFractionDigits: decimals, signDisplay: 'negative' });
+  numberFormats.set(key, format);
+  return format;
 }
 
 /** Percent with so many decimals, as a number. */

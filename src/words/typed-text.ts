@@ -7,8 +7,12 @@ import { INVISIBLE, visibleText } from '../app/visible-text.ts';
 /** Controls, line ends, and the invisible marks that reverse or hide text: also in what was stored long ago. */
 const UNSEEN = new RegExp(`[\\p{Cc}\\u2028\\u2029${INVISIBLE}]`, 'gu');
 
+/** Printable ASCII with single spaces, which most text is: nothing in it is to be changed. */
+const PLAIN_LINE = /^[!-~]+(?: [!-~]+)*$/;
+
 /** One line of plain text, for labels, headers and options. Empty text becomes a dash. */
 export function plainTyped(text: string): string {
+  if (PLAIN_LINE.test(text)) return text;
   const line = visibleText(text.replace(UNSEEN, ' ')).replace(/\s+/g, ' ').trim();
   return line === '' ? '–' : line;
 }
@@ -18,10 +22,12 @@ export function plainTyped(text: string): string {
  * way to signs that look alike. Marks inside a word (`tide_table`) format nothing and stay.
  */
 const LOOKALIKES: Readonly<Record<string, string>> = { '*': '∗', _: 'ˍ', '~': '∼', '`': 'ˋ' };
+const ANY_MARK = /[*_~`&<>]/;
 const FORMAT_MARK = /`|(?<![\p{L}\p{N}])[*_~]|[*_~](?![\p{L}\p{N}])/gu;
 
 /** Escapes plain text for mrkdwn; its line ends stay. */
 export function mrkdwnOf(plain: string): string {
+  if (!ANY_MARK.test(plain)) return plain;
   return escaped(plain.replace(FORMAT_MARK, (mark) => LOOKALIKES[mark] ?? mark));
 }
 

@@ -21,7 +21,7 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     'reference.ts': { rooms: [], packages: ['node:async_hooks', 'node:crypto'] },
     'error-chain.ts': { rooms: [], packages: [] },
     'logger.ts': { rooms: ['setting-rules.ts', 'reference.ts', 'error-chain.ts'], packages: ['pino'] },
-    sprint: { rooms: [], packages: ['date-fns', '@date-fns/utc'] },
+    sprint: { rooms: [], packages: [] },
     forecast: { rooms: ['sprint'], packages: [] },
     app: {
       rooms: ['sprint', 'forecast'],

@@ -37,7 +37,7 @@ describe.each([
   });
 
   test('every day is followed by the next, through all clock changes of the years around', () => {
-    // Counted here by hand, so that nothing of the date library is used to check it.
+    // Counted here by hand, so that nothing of what is tested is used to check it.
     const lengths = (year: number): number[] => [
       31,
       year % 4 === 0 ? 29 : 28,

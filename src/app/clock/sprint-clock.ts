@@ -48,18 +48,30 @@ export function eveningsOf(
 const NOON = '12:00';
 
 /**
- * The days on which the member is asked what is left. On the first morning the message only lists their cards, since there
+ * Whether the member is asked on the day what is left. On the first morning the message only lists their cards, since there
  * is nothing to report yet; for those with a time of their own, it is morning while it is where the team is.
  */
-export function questionDays(
+export function isQuestionDay(
   team: Rhythm,
   sprint: Pick<Sprint, 'startsOn' | 'endsOn'>,
-  member?: Asked,
-): Day[] {
-  const [first, ...others] = sprintDays(team, sprint);
-  if (first === undefined) return [];
-  const isMorning = timeAt(promptInstant(team, member, first), team.timeZone) < NOON;
-  return isMorning ? others : [first, ...others];
+  member: Asked | undefined,
+  day: Day,
+): boolean {
+  if (!isSprintDay(team, sprint, day)) return false;
+  for (let before = sprint.startsOn; before < day; before = dayPlus(before, 1)) {
+    if (isSprintDay(team, sprint, before)) return true;
+  }
+  return timeAt(promptInstant(team, member, day), team.timeZone) >= NOON;
+}
+
+/** Whether the day is one of `sprintDays`. */
+function isSprintDay(
+  team: Calendar,
+  { startsOn, endsOn }: Pick<Sprint, 'startsOn' | 'endsOn'>,
+  day: Day,
+): boolean {
+  if (day < startsOn || day > endsOn) return false;
+  return teamShareOf(team, day) > 0 && dayExists(day, team.timeZone);
 }
 
 /** When somebody of the team is asked on the day, in order. */
@@ -122,7 +134,7 @@ export function reminderAt(
   promptedAt: Date,
   member?: Asked,
 ): Date | undefined {
-  if (!questionDays(team, sprint, member).includes(dayAt(promptedAt, team.timeZone))) return undefined;
+  if (!isQuestionDay(team, sprint, member, dayAt(promptedAt, team.timeZone))) return undefined;
   const at = new Date(promptedAt.getTime() + team.reminderAfterMinutes * 60_000);
   return at < sprint.closesAtInstant ? at : undefined;
 }

@@ -6,7 +6,7 @@ import { memberShareOf } from '../../sprint/work-calendar.ts';
 import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { dayAt, instantOf } from '../clock/local-time.ts';
 import { promptInstant } from '../clock/prompt-time.ts';
-import { questionDays, sprintDays } from '../clock/sprint-clock.ts';
+import { isQuestionDay, sprintDays } from '../clock/sprint-clock.ts';
 import type { OwnerMove } from '../ports/sprints.ts';
 import type { Reading } from '../ports/store.ts';
 import {
@@ -52,7 +52,7 @@ export function askedPrompts(
   return prompts.filter(({ userId, postId, day, answeredAt }) => {
     const member = memberOf.get(userId);
     if (member && memberShareOf(team, member, day) === 0) return false;
-    if (!questionDays(team, sprint, member).includes(day)) return false;
+    if (!isQuestionDay(team, sprint, member, day)) return false;
     return (
       postId !== undefined || (answeredAt !== undefined && answeredAt < promptInstant(team, member, day))
     );

@@ -1,7 +1,7 @@
 /** Posts about a member's day, on one team or several: the prompt, its reminder and the last call. */
 import { type needsNoLastCall, type PromptContent, promptContentOf } from '../answering/prompt-content.ts';
 import type { Asked } from '../clock/prompt-time.ts';
-import { questionDays } from '../clock/sprint-clock.ts';
+import { isQuestionDay } from '../clock/sprint-clock.ts';
 import type { Reading } from '../ports/store.ts';
 import { workersOf } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
@@ -31,8 +31,7 @@ export function aboutDay({
       const isDone = isMet(team, sprint, userId, records, asked);
       const state = isDone ? (asked?.state ?? 'asked') : 'asked';
       const met = promptContentOf(team, sprint, member, day, records, state);
-      const isListed =
-        !skipIfMet && met.state === 'asked' && !questionDays(team, sprint, member).includes(day);
+      const isListed = !skipIfMet && met.state === 'asked' && !isQuestionDay(team, sprint, member, day);
       // A co-owner may have finished the member's last card in the meantime.
       const hasOpenCards = met.cards.some((card) => card.state === 'open');
       // A prompt that was held up until its day had passed is not asked afterwards.

@@ -12,7 +12,7 @@ import {
   statesOf,
 } from '../cards/card-line.ts';
 import { instantOf } from '../clock/local-time.ts';
-import { eveningsOf, questionDays } from '../clock/sprint-clock.ts';
+import { eveningsOf, isQuestionDay } from '../clock/sprint-clock.ts';
 import { isDayOver, type SprintTime, sprintTime } from '../clock/sprint-time.ts';
 import { baselineFor } from '../history/baseline-of.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
@@ -138,7 +138,7 @@ export function answerCounts(
   },
 ): { asked: number; answered: number } {
   const working = workersOf(members, sprint.id).filter(
-    (member) => memberShareOf(team, member, on) > 0 && questionDays(team, sprint, member).includes(on),
+    (member) => memberShareOf(team, member, on) > 0 && isQuestionDay(team, sprint, member, on),
   );
   const active = new Set(working.map(({ userId }) => userId));
   const owners = states

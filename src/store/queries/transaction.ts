@@ -1,5 +1,5 @@
 /** Composes the query modules into what the use cases see. */
-import type { Reading, Transaction } from '../../app/ports/store.ts';
+import type { Reading, Transaction, Writing } from '../../app/ports/store.ts';
 import type { JobSender } from '../queue/job-sender.ts';
 import { bodyReading, bodyWriting } from './body-queries.ts';
 import { cardReading, cardWriting } from './card-queries.ts';
@@ -50,30 +50,39 @@ export function readingOver(session: SqlSession): Reading {
 }
 
 export function transactionOver(session: SqlSession, sender: JobSender): Transaction {
+  let write: Writing | undefined;
   return {
     read: readingOver(session),
     lock: locks(session),
     claim: claims(session),
-    write: {
-      teams: teamWriting(session),
-      sprints: sprintWriting(session),
-      watches: watchWriting(session),
-      results: resultWriting(session),
-      history: historyWriting(session),
-      experiments: experimentWriting(session),
-      bodies: bodyWriting(session),
-      cards: cardWriting(session),
-      prompts: promptWriting(session, sender),
-      posts: postWriting(session, sender),
-      people: peopleWriting(session),
-      retention: retentionWriting(session),
-      removals: removalWriting(session),
-      installations: installationWriting(session),
-      imports: importWriting(session),
+    // Most transactions only read.
+    get write() {
+      write ??= writingOver(session, sender);
+      return write;
     },
     drafts: drafts(session),
     events: eventMemory(session),
     visits: visitMemory(session),
     aside: importsAside(session),
+  };
+}
+
+function writingOver(session: SqlSession, sender: JobSender): Writing {
+  return {
+    teams: teamWriting(session),
+    sprints: sprintWriting(session),
+    watches: watchWriting(session),
+    results: resultWriting(session),
+    history: historyWriting(session),
+    experiments: experimentWriting(session),
+    bodies: bodyWriting(session),
+    cards: cardWriting(session),
+    prompts: promptWriting(session, sender),
+    posts: postWriting(session, sender),
+    people: peopleWriting(session),
+    retention: retentionWriting(session),
+    removals: removalWriting(session),
+    installations: installationWriting(session),
+    imports: importWriting(session),
   };
 }

@@ -1,31 +1,29 @@
 /** Past sprints of which it is known how each card went. */
-import { and, asc, desc, eq, isNotNull } from 'drizzle-orm';
+import { type SQL, sql } from 'drizzle-orm';
 import type { WatchedSprint } from '../../app/history/watched-sprint.ts';
 import { pastSprints, sprints } from '../schema.ts';
+import { frozenSelect } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';
 
-const COLUMNS = {
-  teamId: pastSprints.teamId,
-  velocityPoints: pastSprints.velocityPoints,
-  trace: pastSprints.trace,
-  cardEvenings: pastSprints.cardEvenings,
-};
+function watched(which: SQL) {
+  const { teamId, velocityPoints, trace, cardEvenings } = pastSprints;
+  return frozenSelect(
+    { teamId, velocityPoints, trace, cardEvenings },
+    sql`from ${pastSprints} join ${sprints} on ${sprints.id} = ${pastSprints.sprintId}
+      where ${sprints.state} = 'closed' and ${velocityPoints} is not null and ${cardEvenings} is not null ${which}`,
+  );
+}
 
-const IS_WATCHED = and(
-  eq(sprints.state, 'closed'),
-  isNotNull(pastSprints.velocityPoints),
-  isNotNull(pastSprints.cardEvenings),
+const { teamId, endsOn, sprintId } = pastSprints;
+const OF_EVERY_TEAM = watched(sql`order by ${teamId}, ${endsOn}, ${sprintId}`);
+const LATEST_OF_TEAM = watched(
+  sql`and ${teamId} = ${sql.placeholder('team')} order by ${endsOn} desc, ${sprintId} desc
+    limit ${sql.placeholder('most')}`,
 );
 
 /** Those of every team, each team's oldest first. */
 export async function allWatchedSprints(session: SqlSession): Promise<WatchedSprint[]> {
-  const rows = await session
-    .select(COLUMNS)
-    .from(pastSprints)
-    .innerJoin(sprints, eq(sprints.id, pastSprints.sprintId))
-    .where(IS_WATCHED)
-    .orderBy(asc(pastSprints.teamId), asc(pastSprints.endsOn), asc(pastSprints.sprintId));
-  return rows as WatchedSprint[];
+  return (await OF_EVERY_TEAM(session, {})) as WatchedSprint[];
 }
 
 /** The latest of one team, oldest first. */
@@ -34,12 +32,5 @@ export async function latestWatchedSprints(
   teamId: string,
   most: number,
 ): Promise<WatchedSprint[]> {
-  const rows = await session
-    .select(COLUMNS)
-    .from(pastSprints)
-    .innerJoin(sprints, eq(sprints.id, pastSprints.sprintId))
-    .where(and(IS_WATCHED, eq(pastSprints.teamId, teamId)))
-    .orderBy(desc(pastSprints.endsOn), desc(pastSprints.sprintId))
-    .limit(most);
-  return (rows as WatchedSprint[]).reverse();
+  return ((await LATEST_OF_TEAM(session, { team: teamId, most })) as WatchedSprint[]).reverse();
 }

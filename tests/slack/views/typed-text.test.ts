@@ -23,6 +23,18 @@ describe('typed text', () => {
     expect(typed('tide_table_import 2*3*4')).toBe('tide_table_import 2*3*4');
   });
 
+  it('of plain ASCII is the same beside a sign that is none, whatever may be skipped for it', () => {
+    const ascii = fc.string({ unit: fc.constantFrom(..." \t\n!&*<>_`ab~'0-") });
+    fc.assert(
+      fc.property(ascii, (text) => {
+        // Beside another sign, every rule is gone through.
+        expect(plainTyped(`é a${text}a`)).toBe(`é ${plainTyped(`a${text}a`)}`);
+        expect(typed(`* a${text}a`)).toBe(`∗ ${typed(`a${text}a`)}`);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
   it('is always read as the very same single line of plain text', () => {
     fc.assert(
       fc.property(
