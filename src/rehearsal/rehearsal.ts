@@ -10,6 +10,7 @@ import { dayAt, instantOf } from '../app/clock/local-time.ts';
 import type { AppDependencies, Clock } from '../app/ports/app-dependencies.ts';
 import { deliverPost } from '../app/posting/deliver.ts';
 import type { Post } from '../app/posting/posts.ts';
+import { removeMessages } from '../app/privacy/remove-messages.ts';
 import { Refusal } from '../app/refusal.ts';
 import { currentSprint } from '../app/team/place.ts';
 import type { Actor, Sprint, SprintRecords } from '../app/team/team.ts';
@@ -33,7 +34,7 @@ import { type Cast, castOf, TEAM_CHANNEL_ID } from './cast.ts';
 import { Conversation } from './conversation.ts';
 import type { Scenario } from './scenario.ts';
 import { type StandIn, startStandIn } from './stand-in/stand-in.ts';
-import type { PageRoute } from './stand-in/stand-in-options.ts';
+import type { PageRoute, StandInOptions } from './stand-in/stand-in-options.ts';
 
 /** How the answer form would offer a card to a member. */
 export interface OfferedCard {
@@ -58,7 +59,7 @@ export interface Rehearsal {
   readonly workspaceId: string;
   /** Moves the calendar on to the instant; everything due until then happens at its own time. */
   moveTo(instant: Date): Promise<void>;
-  /** Delivers everything that is due. */
+  /** Delivers everything that is due, and deletes what is to go. */
   settle(): Promise<void>;
   /** The sprint that is under way in the channel, else the next one. */
   openSprint(channelId?: string): Promise<OpenSprint | undefined>;
@@ -79,6 +80,8 @@ export interface RehearsalOptions {
   readonly port?: number;
   /** An image (PGlite's dump) for the database to start from: it saves some seconds. */
   readonly memoryImage?: Blob | undefined;
+  /** What goes wrong with calls of the platform. */
+  readonly faultFor?: StandInOptions['faultFor'];
 }
 
 /** A retry that is due later than this is not waited for. */
@@ -95,6 +98,7 @@ export async function startRehearsal({
   onWork = () => undefined,
   port,
   memoryImage,
+  faultFor,
 }: RehearsalOptions): Promise<Rehearsal> {
   const { team, sprints } = scenario;
   const days = sprints.flatMap(({ startsOn, events }) => [startsOn, ...events.map(({ on }) => on)]);
@@ -116,6 +120,7 @@ export async function startRehearsal({
     ackLimitMs: PATIENCE_MS,
     triggerLifeMs: PATIENCE_MS,
     ...(routes ? { routes } : {}),
+    ...(faultFor ? { faultFor } : {}),
     ...(port === undefined ? {} : { port }),
   });
   const settings = { botToken: secrets.botToken, logger, slackApiUrl: `${standIn.url}/api/` };
@@ -159,6 +164,7 @@ export async function startRehearsal({
   standIn.connectBot(`http://127.0.0.1:${address.port}/slack/events`);
 
   async function settle(): Promise<void> {
+    await removeMessages(deps);
     for (let waitedMs = 0; ; waitedMs += WAIT_STEP_MS) {
       await queue.drain(async (postId) => {
         let delivered: Post | undefined;
