@@ -82,11 +82,12 @@ function aboutConnections({ freeConnections: free }: DatabaseFacts): Finding[] {
 
 function aboutQueue({ queue, setAside }: DatabaseFacts): Finding[] {
   if (!queue) return [];
-  const { waitingCount, oldestSeconds } = queue;
+  const { waitingCount, oldestSeconds, heldBackCount } = queue;
   return [
     oldestSeconds > OLD_POST_SECONDS
       ? { code: 'posts-late', count: waitingCount, minutes: Math.round(oldestSeconds / 60) }
       : { code: 'posts-waiting', count: waitingCount },
+    ...(heldBackCount === 0 ? [] : [{ code: 'posts-held-back', count: heldBackCount } as const]),
     ...undeliveredByCause(setAside).map((group): Finding => ({ code: 'posts-undelivered', ...group })),
   ];
 }

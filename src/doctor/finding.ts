@@ -35,6 +35,7 @@ const KINDS = {
   'posts-waiting': ['database', 'ok'],
   'posts-late': ['database', 'warning'],
   'posts-undelivered': ['database', 'warning'],
+  'posts-held-back': ['database', 'warning'],
   'tokens-unused': ['token-keys', 'warning'],
   'keys-missing': ['token-keys', 'fix'],
   'keys-former': ['token-keys', 'warning'],

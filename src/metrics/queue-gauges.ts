@@ -11,6 +11,8 @@ export interface QueueState {
   readonly oldestSeconds: number;
   /** Deliveries set aside after they failed for the last time. */
   readonly givenUpCount: number;
+  /** Posts that wait for a facilitator's yes. */
+  readonly heldBackCount: number;
 }
 
 /** Less than the ten seconds after which a reader of the metrics gives up by default. */
@@ -57,6 +59,11 @@ export function watchQueue(
     'queue_given_up_posts',
     'Deliveries set aside after they failed for the last time.',
     (state) => state?.givenUpCount ?? Number.NaN,
+  );
+  gauge(
+    'held_back_posts',
+    'Posts that wait since another organisation reads their channel, until a facilitator says yes or moves the team.',
+    (state) => state?.heldBackCount ?? Number.NaN,
   );
 }
 

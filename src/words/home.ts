@@ -50,6 +50,8 @@ export function progressSentences(
 
 export function nextStepSentence(step: NextStep): string {
   switch (step.code) {
+    case 'say-who-reads':
+      return mrkdwn('home-next-say-who-reads', { posts: step.posts });
     case 'find-owners':
       return mrkdwn('home-next-find-owners', { cards: step.cards });
     case 'finish-corrections':

@@ -960,6 +960,7 @@ export interface Messages {
   'doctor-few-connections': { readonly free: number; readonly needed: number };
   'doctor-posts-waiting': { readonly count: number };
   'doctor-posts-late': { readonly count: number; readonly minutes: number };
+  'doctor-posts-held-back': { readonly count: number };
   'doctor-posts-undelivered': {
     readonly count: number;
     readonly cause:
@@ -1500,6 +1501,7 @@ export interface Messages {
   'home-days': { readonly left: number; readonly of: number; readonly closing: string };
   'home-burndown': { readonly left: number; readonly committed: number; readonly ideal: number };
   'home-burndown-no-plan': { readonly left: number };
+  'home-next-say-who-reads': { readonly posts: number };
   'home-next-find-owners': { readonly cards: number };
   'home-next-finish-corrections': Record<never, never>;
   'home-next-finish-draft': { readonly sprint: string };

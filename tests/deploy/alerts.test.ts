@@ -19,7 +19,7 @@ const { groups } = parse(await read('deploy/alerts.yaml')) as { groups: { name: 
 const rules = groups.flatMap((group) => group.rules);
 
 const { register } = createMetrics({ version: '0', nodeVersion: 'v24', database: 'postgres' });
-watchQueue(register, async () => ({ waitingCount: 0, oldestSeconds: 0, givenUpCount: 0 }));
+watchQueue(register, async () => ({ waitingCount: 0, oldestSeconds: 0, givenUpCount: 0, heldBackCount: 0 }));
 const metrics = await register.getMetricsAsJSON();
 const series = new Set(
   metrics.flatMap(({ name, type }) =>

@@ -21,7 +21,7 @@ const WELL: DatabaseFacts = {
   writeRefusal: undefined,
   encryption: 'verified',
   freeConnections: 100,
-  queue: { waitingCount: 0, oldestSeconds: 0, givenUpCount: 0 },
+  queue: { waitingCount: 0, oldestSeconds: 0, givenUpCount: 0, heldBackCount: 0 },
   setAside: [],
 };
 
@@ -47,7 +47,7 @@ describe('what is said of a database', () => {
   it.each<[string, Partial<DatabaseFacts>, RegExp]>([
     [
       'that has posts waiting for a quarter of an hour',
-      { queue: { waitingCount: 4, oldestSeconds: 901, givenUpCount: 0 } },
+      { queue: { waitingCount: 4, oldestSeconds: 901, givenUpCount: 0, heldBackCount: 0 } },
       /^warning: 4 posts are waiting .* 15 minutes/,
     ],
     [
@@ -104,7 +104,7 @@ describe('what is said of a database', () => {
   });
 
   it('does not raise an alarm at the limits themselves', () => {
-    const queue = { waitingCount: 4, oldestSeconds: 900, givenUpCount: 0 };
+    const queue = { waitingCount: 4, oldestSeconds: 900, givenUpCount: 0, heldBackCount: 0 };
     const databaseNow = new Date(NOW.getTime() - 30_000);
     expect(notOk(judge({ ...WELL, queue, databaseNow, freeConnections: 20 }))).toEqual([]);
   });

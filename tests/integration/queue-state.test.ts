@@ -1,5 +1,6 @@
 import { sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
+import { HELD_BACK } from '../../src/app/posting/delivery-failure.ts';
 import { openQueue } from '../../src/store/queue/delivery-queue.ts';
 import { queueState, queueStateQuery } from '../../src/store/queue/queue-state.ts';
 import { aPost, savedSprint } from '../store/store-examples.ts';
@@ -9,7 +10,7 @@ import { rowsOf } from '../support/rows-of.ts';
 describeOnBoth('the state of the queue', (database) => {
   it('says how many deliveries wait and since when, and goes on counting when one is put off', async () => {
     const { session } = database();
-    const none = { waitingCount: 0, oldestSeconds: 0, givenUpCount: 0 };
+    const none = { waitingCount: 0, oldestSeconds: 0, givenUpCount: 0, heldBackCount: 0 };
     expect(await queueState(session)).toEqual(none);
     const { sprint } = await savedSprint(database());
     await database().store.transaction((tx) => tx.write.posts.add([aPost(sprint.id)]));
@@ -32,6 +33,23 @@ describeOnBoth('the state of the queue', (database) => {
     expect(await queue.drain(async () => ({ done: true }))).toBe(1);
     expect(await queueState(session)).toEqual(none);
     await queue.stop({ graceful: false });
+  });
+
+  it('counts what is held back, until it goes out or is dropped', async () => {
+    const { session, store } = database();
+    const { sprint } = await savedSprint(database());
+    const held = aPost(sprint.id);
+    await store.transaction((tx) => tx.write.posts.add([held, aPost(sprint.id)]));
+    const update = (change: Parameters<typeof store.single.updatePost>[1]) =>
+      store.single.updatePost(held.id, change);
+    const count = async () => (await queueState(session)).heldBackCount;
+    await update({ state: 'pending', lastError: HELD_BACK });
+    expect(await count()).toBe(1);
+    await update({ state: 'sent', sentVersion: 1, postedAt: { channelId: 'C1', ts: '1.0' } });
+    expect(await count()).toBe(0);
+    await store.transaction((tx) => tx.write.posts.refresh(held.id));
+    await update({ state: 'skipped' });
+    expect(await count()).toBe(0);
   });
 
   it('is read by the index of waiting deliveries, however many have been delivered', async () => {

@@ -9,7 +9,12 @@ const BUILD = { version: '0.1.0', nodeVersion: 'v24.0.0', database: 'postgres' }
 describe('the metrics', () => {
   it('are named after the advice of Prometheus: prefix, base units, _total for counters only', async () => {
     const { register } = createMetrics(BUILD);
-    watchQueue(register, async () => ({ waitingCount: 0, oldestSeconds: 0, givenUpCount: 0 }));
+    watchQueue(register, async () => ({
+      waitingCount: 0,
+      oldestSeconds: 0,
+      givenUpCount: 0,
+      heldBackCount: 0,
+    }));
     const own = (await register.getMetricsAsJSON()).filter(({ name }) => !/^(?:nodejs|process)_/.test(name));
     expect(own.length).toBeGreaterThan(20);
     for (const { name, type, help } of own) {
@@ -86,7 +91,7 @@ describe('the queue’s gauges', () => {
     let reads = 0;
     watchQueue(register, async () => {
       reads += 1;
-      return { waitingCount: 7, oldestSeconds: 61.5, givenUpCount: 2 };
+      return { waitingCount: 7, oldestSeconds: 61.5, givenUpCount: 2, heldBackCount: 3 };
     });
     await register.metrics();
     expect(reads).toBe(1);
@@ -95,6 +100,7 @@ describe('the queue’s gauges', () => {
     expect(await figureOf(register, 'loadline_queue_age_seconds')).toBe(61.5);
     expect(await figureOf(register, 'loadline_queue_posts')).toBe(7);
     expect(await figureOf(register, 'loadline_queue_given_up_posts')).toBe(2);
+    expect(await figureOf(register, 'loadline_held_back_posts')).toBe(3);
     expect(await figureOf(register, 'loadline_database_up')).toBe(1);
   });
 
@@ -103,8 +109,12 @@ describe('the queue’s gauges', () => {
     ['never answers', () => new Promise<never>(() => undefined)],
   ])('do not repeat an old figure when the database %s, and say that it is down', async (_how, broken) => {
     const { register } = createMetrics(BUILD);
-    let read: () => Promise<{ waitingCount: number; oldestSeconds: number; givenUpCount: number }> =
-      async () => ({ waitingCount: 7, oldestSeconds: 61.5, givenUpCount: 2 });
+    let read: () => Promise<{
+      waitingCount: number;
+      oldestSeconds: number;
+      givenUpCount: number;
+      heldBackCount: number;
+    }> = async () => ({ waitingCount: 7, oldestSeconds: 61.5, givenUpCount: 2, heldBackCount: 3 });
     watchQueue(register, () => read(), 50);
     await register.metrics();
     read = broken;

@@ -44,4 +44,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0038_roles_told.sql': 'd8b96b291dbc108f57294280e517d1b39a7cd5bebb196f106bc8b722ddffc84a',
   '0039_bodies_of_work.sql': '8e2fa816a8182740a29507564b46532b0bc2a844efa74d652200041effbee6d6',
   '0040_ended_teams.sql': 'cb55fa57a6657f40078e46ff448dcd03ef0cd3cd26b659ac1244ac391698bbef',
+  '0041_held_back_posts.sql': 'bf195df5f61b136b4cda378eb7fb8dfe35686e1f494be337de841ef0d8d7ff7a',
 };

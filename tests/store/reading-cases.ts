@@ -70,6 +70,7 @@ export function readingCases(database: () => Database): void {
       promptsByPost: [team.workspaceId, { channelId: team.channelId, ts: '1.0' }],
       promptsOfPost: ['post'],
       countUnsentPosts: [],
+      countHeldBack: [team.workspaceId, team.channelId],
       postById: ['nothing'],
       postAbout: [sprint.id, 'verdict'],
       postsAbout: [sprint.id, 'verdict'],

@@ -5,6 +5,8 @@ import type { NewPost, Post, PostedAt, PostState } from '../posting/posts.ts';
 export interface PostReading {
   /** How many posts still have to be delivered or brought up to date. */
   countUnsentPosts(): Promise<number>;
+  /** How many of them wait because others read their channel too. */
+  countHeldBack(workspaceId: string, channelId: string): Promise<number>;
   postById(postId: string): Promise<Post | undefined>;
   /** The latest post about the sprint of this kind. */
   postAbout(sprintId: string, kind: string): Promise<Post | undefined>;

@@ -18,6 +18,9 @@ export type UndeliveredCause = RefusalCause | 'tries-failed';
 /** What is wrong with a channel: posts there fail, the bot was taken out of it, or others read it of whom nobody knew. */
 export type ChannelCause = UndeliveredCause | 'bot-left' | 'shared';
 
+/** The code that is kept of a post that waits, since people of another organisation would read it. */
+export const HELD_BACK = 'channel_shared';
+
 export class DeliveryFailure extends Error {
   override readonly name = 'DeliveryFailure';
   readonly kind: DeliveryFailureKind;

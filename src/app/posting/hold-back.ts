@@ -3,11 +3,9 @@
  * it waits, and the facilitators hear what would be seen there. A yes, or a move to another channel, queues it again.
  */
 import type { AppDependencies } from '../ports/app-dependencies.ts';
+import { HELD_BACK } from './delivery-failure.ts';
 import type { Post, PostState } from './posts.ts';
 import { teamOf, tellOfChannel } from './tell-undelivered.ts';
-
-/** The code that is kept of a post that waits. */
-const CODE = 'channel_shared';
 
 /**
  * @param state that of the post while it waits
@@ -23,7 +21,7 @@ export async function holdBack(deps: AppDependencies, post: Post, state: PostSta
   return deps.store.transaction(async (tx) => {
     const team = await teamOf(tx, post);
     if (!team || team.sharedChannelId === channelId) return false;
-    await tx.write.posts.update(post.id, { state, lastError: CODE });
+    await tx.write.posts.update(post.id, { state, lastError: HELD_BACK });
     if (team.channelId === channelId) await tellOfChannel(tx, team, 'shared', deps.clock.now());
     return true;
   });

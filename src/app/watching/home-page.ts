@@ -34,6 +34,8 @@ export interface HomeProgress {
 
 /** What a facilitator has to do next. */
 export type NextStep =
+  /** Posts wait, since others read the channel too: may they, or is the team to move? */
+  | { readonly code: 'say-who-reads'; readonly posts: number }
   /** Open cards that nobody owns, about which nobody is asked. */
   | { readonly code: 'find-owners'; readonly cards: number }
   /** The sprint was reopened. */
@@ -111,7 +113,7 @@ async function progressOf(
 async function nextSteps(
   read: Reading,
   actor: Actor,
-  { team, sprint }: TeamOverview,
+  { team, sprint, heldBackPosts }: TeamOverview,
   states: readonly SprintCardState[],
   time: SprintTime | undefined,
 ): Promise<NextStep[]> {
@@ -121,6 +123,7 @@ async function nextSteps(
   const draft = await read.draftOf(team.id, actor.userId);
   const isPlanningDue = !sprint || (isEnding && isLast);
   return [
+    ...(heldBackPosts === 0 ? [] : [{ code: 'say-who-reads', posts: heldBackPosts } as const]),
     ...(sprint?.reopenedAt === undefined ? [] : [{ code: 'finish-corrections' } as const]),
     ...(ownerless === 0 ? [] : [{ code: 'find-owners', cards: ownerless } as const]),
     ...(draft ? [{ code: 'finish-draft', sprint: draft.name } as const] : []),

@@ -20,6 +20,8 @@ export interface TeamOverview {
   readonly isMember: boolean;
   readonly isFacilitator: boolean;
   readonly isProductOwner: boolean;
+  /** Posts that wait since others read the team's channel too; 0 for who is no facilitator and can't change it. */
+  readonly heldBackPosts: number;
   readonly myOpenCards: readonly CardLine[];
   /** How the caller met today's prompt; undefined when there was none. */
   readonly promptState: PromptState | undefined;
@@ -75,13 +77,15 @@ export async function teamOverview(
   const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
   const states = sprint && member ? statesOf(await read.recordsOf(sprint.id)) : [];
   const prompt = sprint ? await read.promptOf(sprint.id, actor.userId, today) : undefined;
+  const isFacilitator = member !== undefined && facilitates(member, members);
   return {
     team,
     sprint,
     begun: sprint !== undefined && sprint.startsOn <= today,
     isMember: member !== undefined,
-    isFacilitator: member !== undefined && facilitates(member, members),
+    isFacilitator,
     isProductOwner: team.productOwnerId === actor.userId,
+    heldBackPosts: isFacilitator ? await read.countHeldBack(team.workspaceId, team.channelId) : 0,
     myOpenCards: states
       .filter((state) => isOpenCard(state) && state.card.ownerIds.includes(actor.userId))
       .map(cardLine),

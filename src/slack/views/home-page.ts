@@ -67,6 +67,8 @@ function withButton(text: string, accessory: Button): SectionBlock {
 function nextStepButton(step: NextStep, { team }: HomeTeam): Button {
   const value = encodeValue({ channelId: team.channelId });
   switch (step.code) {
+    case 'say-who-reads':
+      return button(say('overview-setup-button'), { actionId: openFormAction('setup'), value });
     case 'find-owners':
       return button(say('home-owners-button'), { actionId: ACTIONS.showCards, value });
     case 'finish-corrections':
@@ -83,7 +85,7 @@ function sprintBlocks(about: HomeTeam): KnownBlock[] {
   const role = isProductOwner && !isMember ? [section(mrkdwn('overview-product-owner'))] : [];
   if (!sprint) {
     // A facilitator reads what to do next.
-    if (nextSteps.length > 0) return role;
+    if (nextSteps.some(({ code }) => code !== 'say-who-reads')) return role;
     const says = isFacilitator ? 'facilitator' : 'other-role';
     return [...role, section(mrkdwn('overview-no-sprint', { role: says }))];
   }

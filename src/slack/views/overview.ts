@@ -75,13 +75,22 @@ function setUpBlocks(hereChannelId: string | undefined): KnownBlock[] {
 }
 
 function teamBlocks(overview: TeamOverview): KnownBlock[] {
-  const lines = [bold(typed(overview.team.name)), ...roleLines(overview), ...sprintLines(overview)];
+  const lines = [
+    bold(typed(overview.team.name)),
+    ...roleLines(overview),
+    ...sprintLines(overview),
+    ...heldBackLines(overview),
+  ];
   return [section(lines.join('\n')), ...buttonRows(overview).map(actions)];
 }
 
 /** For a product owner who is no member; members know what they are. */
 function roleLines({ isMember, isProductOwner }: TeamOverview): string[] {
   return isProductOwner && !isMember ? [mrkdwn('overview-product-owner')] : [];
+}
+
+function heldBackLines({ heldBackPosts }: TeamOverview): string[] {
+  return heldBackPosts === 0 ? [] : [mrkdwn('home-next-say-who-reads', { posts: heldBackPosts })];
 }
 
 function sprintLines(overview: TeamOverview): string[] {

@@ -17,6 +17,7 @@ import {
   sql,
 } from 'drizzle-orm';
 import type { PostReading, PostWriting } from '../../app/ports/posts.ts';
+import { HELD_BACK } from '../../app/posting/delivery-failure.ts';
 import { POST_KINDS, type PostKind } from '../../app/posting/post-kinds.ts';
 import type { Post, PostedAt, PostSubject, Recipient, SubjectFields } from '../../app/posting/posts.ts';
 import { waitForAll } from '../../app/wait-for-all.ts';
@@ -132,6 +133,10 @@ export async function claimedPost(session: SqlSession, postId: string): Promise<
   return row && postOf(row);
 }
 
+/** One that waits since others read its channel too; the code of one that went out since stays. */
+export const isHeldBack = sql`${posts.lastError} = ${sql.raw(`'${HELD_BACK}'`)}
+  and ${posts.sentVersion} < ${posts.wantedVersion} and ${posts.state} not in ('dead', 'skipped')`;
+
 export function postReading(session: SqlSession): PostReading {
   const about = (sprintId: string, kind: string) =>
     session
@@ -145,6 +150,13 @@ export function postReading(session: SqlSession): PostReading {
       return session.$count(
         posts,
         and(notInArray(posts.state, ['dead', 'skipped']), lt(posts.sentVersion, posts.wantedVersion)),
+      );
+    },
+
+    async countHeldBack(workspaceId, channelId) {
+      return session.$count(
+        posts,
+        and(isHeldBack, eq(posts.workspaceId, workspaceId), eq(posts.channelId, channelId)),
       );
     },
 

@@ -1,6 +1,8 @@
 /** What waits to be delivered, for monitoring. Reads only. */
 import { sql } from 'drizzle-orm';
+import { isHeldBack } from '../queries/post-queries.ts';
 import type { SqlSession } from '../queries/sql-session.ts';
+import { posts } from '../schema.ts';
 import { DELIVERY_QUEUE, GIVEN_UP_QUEUE, QUEUE_SCHEMA } from './job-sender.ts';
 
 export interface QueueState {
@@ -10,10 +12,12 @@ export interface QueueState {
   readonly oldestSeconds: number;
   /** Deliveries set aside after they failed for the last time. */
   readonly givenUpCount: number;
+  /** Posts that wait for a yes, since people of another organisation read their channel. */
+  readonly heldBackCount: number;
 }
 
 /**
- * One statement over the queue's partial index of jobs that have not begun (so `not blocked`, which none
+ * One statement over partial indexes: that of posts held back, and the queue's of jobs that have not begun (so `not blocked`, which none
  * of ours is). Those under way are left out: within a minute they end or wait again.
  */
 export function queueStateQuery(session: SqlSession) {
@@ -24,6 +28,7 @@ export function queueStateQuery(session: SqlSession) {
         coalesce((data ->> 'waitingSince')::timestamptz, created_on)
       ) filter (where name = ${DELIVERY_QUEUE}))), 0)::float8`,
       givenUpCount: sql<number>`(count(*) filter (where name = ${GIVEN_UP_QUEUE}))::integer`,
+      heldBackCount: sql<number>`(select count(*) from ${posts} where ${isHeldBack})::integer`,
     })
     .from(sql`${sql.identifier(QUEUE_SCHEMA)}.job`)
     .where(sql`name in (${DELIVERY_QUEUE}, ${GIVEN_UP_QUEUE}) and state < 'active' and not blocked`);
@@ -31,5 +36,5 @@ export function queueStateQuery(session: SqlSession) {
 
 export async function queueState(session: SqlSession): Promise<QueueState> {
   const [row] = await queueStateQuery(session);
-  return row ?? { waitingCount: 0, oldestSeconds: 0, givenUpCount: 0 };
+  return row ?? { waitingCount: 0, oldestSeconds: 0, givenUpCount: 0, heldBackCount: 0 };
 }

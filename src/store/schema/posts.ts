@@ -2,6 +2,7 @@
 import { type SQL, type SQLWrapper, sql } from 'drizzle-orm';
 import { bigint, check, index, integer, jsonb, primaryKey, text, unique } from 'drizzle-orm/pg-core';
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
+import { HELD_BACK } from '../../app/posting/delivery-failure.ts';
 import { POST_KINDS } from '../../app/posting/post-kinds.ts';
 import type { PostState, SubjectFields } from '../../app/posting/posts.ts';
 import type { PromptState } from '../../app/team/team.ts';
@@ -72,6 +73,10 @@ export const posts = loadline.table(
     index('posts_to_user').on(post.userId).where(sql`user_id is not null`),
     index('posts_by_user').on(post.byUserId).where(sql`by_user_id is not null`),
     index('posts_about_sprint').on(post.sprintId, post.kind, post.entryOrder),
+    // Nothing that changes with a delivery is in it: else every delivery would have to change the indexes.
+    index('posts_held_back')
+      .on(post.workspaceId, post.channelId)
+      .where(sql`last_error = '${sql.raw(HELD_BACK)}'`),
     check('posts_ids_given', sql`${isNotBlank(post.id)} and ${isNotBlank(post.workspaceId)}`),
     check('posts_one_recipient', sql`num_nonnulls(${post.channelId}, ${post.userId}) = 1`),
     check('posts_subject_complete', isSubjectComplete(post)),

@@ -91,6 +91,11 @@ doctor-posts-late =
         [one] { NUMBER($count) } post has been waiting to be delivered for { NUMBER($minutes) } minutes. Check that the bot runs and the platform answers; the log says why deliveries fail.
        *[other] { NUMBER($count) } posts are waiting to be delivered, one of them for { NUMBER($minutes) } minutes. Check that the bot runs and the platform answers; the log says why deliveries fail.
     }
+doctor-posts-held-back =
+    { $count ->
+        [one] { NUMBER($count) } post waits, because its channel is shared with another organisation. The team’s facilitators say in /loadline setup whether they may read it; they were told.
+       *[other] { NUMBER($count) } posts wait, because their channels are shared with another organisation. The teams’ facilitators say in /loadline setup whether they may read them; they were told.
+    }
 doctor-posts-undelivered = { operator-undelivered } npm run posts -- list names each.
 
 ## Keys of the stored tokens

@@ -36,6 +36,11 @@ home-burndown-no-plan = { POINTS($left) } left. There was no commitment.
 
 ## What a facilitator has to do next, each beside its button
 
+home-next-say-who-reads =
+    { $posts ->
+        [one] *Next:* { NUMBER($posts) } post waits, because the channel is shared with another organisation. If they may read it, say so in `/loadline setup`; if not, move the team: `/loadline move` in another channel.
+       *[other] *Next:* { NUMBER($posts) } posts wait, because the channel is shared with another organisation. If they may read them, say so in `/loadline setup`; if not, move the team: `/loadline move` in another channel.
+    }
 home-next-find-owners =
     { $cards ->
         [one] *Next:* find an owner for { cards-open-count }. Nobody is asked about it.

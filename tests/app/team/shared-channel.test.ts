@@ -3,6 +3,8 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { moveTeam } from '../../../src/app/team/move-team.ts';
 import { type SetupInput, setUpTeam, setupForm } from '../../../src/app/team/set-up-team.ts';
 import { watchChannel } from '../../../src/app/team/watch-channel.ts';
+import { openHomePage } from '../../../src/app/watching/home-page.ts';
+import { overview } from '../../../src/app/watching/overview.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
 import {
   actorOf,
@@ -33,6 +35,13 @@ function share(h: Harness, { channelId } = CHANNEL, isShared = true): void {
   h.directory.channels.set(channelId, { name: 'tugs', isArchived: false, isShared });
   if (isShared) h.messenger.shared.add(channelId);
   else h.messenger.shared.delete(channelId);
+}
+
+/** Posts that wait as the overview says, and what the home page says is to be done next. */
+async function waiting(key: 'ana' | 'ben'): Promise<unknown[]> {
+  const [here] = (await overview(h.deps, actorOf(key), CHANNEL)).teams;
+  const [home] = (await openHomePage(h.deps, actorOf(key))).teams;
+  return [here?.heldBackPosts, home?.nextSteps];
 }
 
 let h: Harness;
@@ -81,6 +90,9 @@ describe('a team’s channel that becomes shared later', () => {
     await h.drain();
     expect(h.messagesTo(CHANNEL)).toEqual([]);
     expect(h.messagesTo('ana')).toMatchObject([{ kind: 'channel-unreachable', cause: 'shared' }]);
+    // Later it is still to be seen, by who can say yes.
+    expect(await waiting('ana')).toEqual([1, [{ code: 'say-who-reads', posts: 1 }]]);
+    expect(await waiting('ben')).toEqual([0, []]);
     const [told] = h.messagesTo('ana');
     const words = JSON.stringify(told && postMessage(told));
     for (const part of ['titles and owners of cards', '/loadline setup', '/loadline move'])
@@ -88,6 +100,7 @@ describe('a team’s channel that becomes shared later', () => {
     await setUpTeam(h.deps, ana, { ...TEAM, acceptsShared: true });
     await h.drain();
     expect(h.kindsTo(CHANNEL)).toEqual(['plan', 'team-set-up']);
+    expect(await waiting('ana')).toEqual([0, []]);
     expect(h.kindsTo('ana')).toEqual(['channel-unreachable']);
   });
 

@@ -20,6 +20,7 @@ const TEAM_OVERVIEW: TeamOverview = {
   isMember: true,
   isFacilitator: true,
   isProductOwner: false,
+  heldBackPosts: 0,
   myOpenCards: cards,
   promptState: 'asked',
   nextQuestionAt: undefined,

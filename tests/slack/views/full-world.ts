@@ -433,6 +433,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
         myOpenCards: lines,
         reopenable: true,
         isProductOwner: true,
+        heldBackPosts: 999,
         hasFinishedSprint: true,
       }),
     ),
@@ -768,6 +769,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       ...homeTeam(),
       ...about,
       nextSteps: [
+        { code: 'say-who-reads', posts: 999 },
         { code: 'find-owners', cards: 100 },
         { code: 'finish-corrections' },
         { code: 'finish-draft', sprint: heading.sprint.name },

@@ -71,6 +71,7 @@ describe('the home page', () => {
   });
 
   it.each([
+    [{ code: 'say-who-reads', posts: 2 }, '2 posts wait, because the channel is shared', 'open-setup-form'],
     [{ code: 'find-owners', cards: 2 }, 'find owners for 2 open cards', 'show-cards'],
     [{ code: 'finish-corrections' }, 'open for corrections', 'open-close-form'],
     [{ code: 'finish-draft', sprint: 'Quay 4' }, 'finish your plan for Quay 4', 'open-plan-form'],

@@ -509,6 +509,7 @@ export function teamOverview(over: Partial<TeamOverview> = {}): TeamOverview {
     isMember: true,
     isFacilitator: true,
     isProductOwner: false,
+    heldBackPosts: 0,
     myOpenCards: promptOf().cards,
     promptState: 'asked',
     nextQuestionAt: undefined,

@@ -1,0 +1,1 @@
+CREATE INDEX "posts_held_back" ON "loadline"."posts" USING btree ("workspace_id","channel_id") WHERE last_error = 'channel_shared';
