@@ -98,14 +98,40 @@ test('the wide interval holds the narrow one even when the scores of late would 
   expect(wide).toEqual(narrow);
 });
 
-test('after a miss the level rises, after a hit it falls a little', () => {
+test('after a miss the level rises, after a hit it falls a little, by a fifth at first', () => {
   // With four scores and levels of a half and four fifths the intervals take in 0.4 and 0.9 of the distribution.
   const keeper: CoverageKeeper = { scores: [0.2, 0.4, 0.4, 0.9], narrowLevel: 0.5, wideLevel: 0.8 };
   expect(intervalsOf(keeper, TEN)).toEqual({ narrow: { low: 3, high: 7 }, wide: { low: 1, high: 10 } });
   const after = withOutcome(keeper, depthsOf(keeper), placeIn(TEN, 8));
-  expect(after.narrowLevel).toBeCloseTo(0.525, 12);
-  expect(after.wideLevel).toBeCloseTo(0.79, 12);
+  expect(after.narrowLevel).toBeCloseTo(0.6, 12);
+  expect(after.wideLevel).toBeCloseTo(0.76, 12);
   expect(after.scores).toHaveLength(5);
+});
+
+test('the more scores there are, the less one of them moves the level', () => {
+  const moves = [10, 39, 79, 200].map((scores) => {
+    const keeper: CoverageKeeper = { ...NEW_KEEPER, scores: Array.from({ length: scores }, () => 0.5) };
+    return withOutcome(keeper, depthsOf(keeper), placeIn(TEN, 5)).wideLevel - WIDE;
+  });
+  for (const [i, expected] of [-0.04, -0.02, -0.01, -0.01].entries())
+    expect(moves[i]).toBeCloseTo(expected, 12);
+});
+
+test('a team alone whose outcomes fall between what was forecast is held about as often as promised in its second dozen sprints', () => {
+  const random = seededRandom(31);
+  const lumpy = weightedPoints([0, 10, 20, 30, 40], [1, 2, 14, 2, 1]);
+  let held = 0;
+  for (let team = 0; team < 300; team += 1) {
+    let keeper = NEW_KEEPER;
+    for (let sprint = 0; sprint < 24; sprint += 1) {
+      const outcome = Math.round(20 + 4 * random.normal());
+      const { wide } = intervalsOf(keeper, lumpy);
+      if (sprint >= 12 && wide.low <= outcome && outcome <= wide.high) held += 1;
+      keeper = withOutcome(keeper, depthsOf(keeper), placeIn(lumpy, outcome));
+    }
+  }
+  expect(held / (300 * 12)).toBeGreaterThan(0.74);
+  expect(held / (300 * 12)).toBeLessThan(0.86);
 });
 
 test('an outcome counts as held just where the interval says so', () => {

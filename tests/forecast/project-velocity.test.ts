@@ -194,9 +194,9 @@ test('sprints that ended together move the intervals only once all of them have 
   // Were the far miss learnt at once, the interval would hold the near one.
   const [far, near, inside] = [wide.high + 2, wide.high + 0.5, wide.high];
   expect(far).toBeLessThan(19);
-  expect(change(far)).toBeCloseTo(0.04, 12);
-  expect(change(near)).toBeCloseTo(0.04, 12);
-  expect(change(inside)).toBeCloseTo(-0.01, 12);
-  expect(levelAfter(far, near) - before.keeper.wideLevel).toBeCloseTo(0.08, 12);
-  expect(levelAfter(far, inside) - before.keeper.wideLevel).toBeCloseTo(0.03, 12);
+  expect(change(far)).toBeCloseTo(0.16, 12);
+  expect(change(near)).toBeCloseTo(0.16, 12);
+  expect(change(inside)).toBeCloseTo(-0.04, 12);
+  expect(levelAfter(far, near) - before.keeper.wideLevel).toBeCloseTo(0.32, 12);
+  expect(levelAfter(far, inside) - before.keeper.wideLevel).toBeCloseTo(0.12, 12);
 });
