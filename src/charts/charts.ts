@@ -11,11 +11,15 @@ import { jointAltText } from '../words/charts/joint.ts';
 import { keptAltText } from '../words/charts/kept.ts';
 import { oddsAltText } from '../words/charts/odds.ts';
 import { rangeAltText } from '../words/charts/range.ts';
+import { type HistoryToDraw, historyToDraw } from './history-chart.ts';
 import { type RangeToDraw, rangeToDraw } from './range-chart.ts';
 
 export interface ChartQuestion {
   readonly chart: keyof Charts;
-  readonly of: Parameters<Charts[Exclude<keyof Charts, 'range'>]>[0] | RangeToDraw;
+  readonly of:
+    | Parameters<Charts[Exclude<keyof Charts, 'range' | 'history'>]>[0]
+    | RangeToDraw
+    | HistoryToDraw;
 }
 
 const SCRIPT = new URL('./chart-worker.ts', import.meta.url);
@@ -34,7 +38,7 @@ export const charts: Charts = {
   odds: (advice) => drawn({ chart: 'odds', of: advice }, oddsAltText(advice)),
   range: (advice) => drawn({ chart: 'range', of: rangeToDraw(advice) }, rangeAltText(advice)),
   forecast: (advice) => drawn({ chart: 'forecast', of: advice }, forecastAltText(advice)),
-  history: (advice) => drawn({ chart: 'history', of: advice }, historyAltText(advice)),
+  history: (advice) => drawn({ chart: 'history', of: historyToDraw(advice) }, historyAltText(advice)),
   kept: (advice) => drawn({ chart: 'kept', of: advice }, keptAltText(advice)),
   joint: (advice) => drawn({ chart: 'joint', of: advice }, jointAltText(advice)),
 };

@@ -4,12 +4,17 @@
  */
 import type { EChartsOption, LineSeriesOption, ScatterSeriesOption, SeriesOption } from 'echarts';
 import type { HistoryAdvice } from '../app/advice/advice.ts';
-import { type HistoryWindow, historyWindow, type ShownRatio } from '../app/advice/shown-in-chart.ts';
-import type { PastSprint } from '../app/history/past-sprint.ts';
+import {
+  type HistoryWindow,
+  historyWindow,
+  type ShownRatio,
+  type ShownSprint,
+} from '../app/advice/shown-in-chart.ts';
 import { ordinaryLimits } from '../forecast/control-chart.ts';
 import type { Growth } from '../forecast/value-growth.ts';
 import type { Day } from '../sprint/calendar.ts';
 import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
+import type { ChartHeading } from '../words/charts/chart-text.ts';
 import { dayTicks } from '../words/charts/day-ticks.ts';
 import {
   type HeightText,
@@ -58,9 +63,18 @@ interface Panel {
   readonly series: readonly (LineSeriesOption | ScatterSeriesOption)[];
 }
 
+/** What of the advice is drawn: of a long past a small part, which goes to another thread. */
+export interface HistoryToDraw {
+  readonly heading: ChartHeading;
+  readonly shown: HistoryWindow;
+}
+
+export function historyToDraw(advice: HistoryAdvice): HistoryToDraw {
+  return { heading: historyHeading(advice), shown: historyWindow(advice) };
+}
+
 /** One panel below the other; the last writes the days, and below it is what the shapes mean. */
-export function historyChart(advice: HistoryAdvice): ChartPicture {
-  const shown = historyWindow(advice);
+export function historyChart({ heading, shown }: HistoryToDraw): ChartPicture {
   const { velocity, growth } = shown.baselineEnds;
   const panels: Panel[] = [
     ...shown.ratios.map((ratio) => ({
@@ -75,7 +89,7 @@ export function historyChart(advice: HistoryAdvice): ChartPicture {
   const drawn = panels.flatMap(({ series }, index) =>
     series.map((one) => ({ ...one, xAxisIndex: index, yAxisIndex: 2 * index })),
   );
-  return chartCard(historyHeading(advice), bottom + keyRowPx * key.length + 8, {
+  return chartCard(heading, bottom + keyRowPx * key.length + 8, {
     title: panels.flatMap((panel, index) => panelTitles(panel, places[index])),
     grid: places.map((place) => ({ ...panelPx, ...place })),
     xAxis: panels.map((panel, index) => sprintAxis(shown, panel, index, index === panels.length - 1)),
@@ -143,7 +157,7 @@ function heightAxes({ axis, beside, reason }: Panel, gridIndex: number): YAxisOp
 }
 type YAxisOption = Extract<EChartsOption['yAxis'], { type?: 'value' }>;
 
-function ratioPanel(shown: ShownRatio, past: readonly PastSprint[]): Panel {
+function ratioPanel(shown: ShownRatio, past: readonly ShownSprint[]): Panel {
   const title = say('ratio-title', { ratio: shown.ratio });
   const values = shown.values.filter(isDefined);
   const last = shown.values.at(-1);

@@ -4,7 +4,7 @@ import type { Picture } from '../../src/app/ports/charts.ts';
 import type { ChartPicture } from '../../src/charts/chart-theme.ts';
 import { charts } from '../../src/charts/charts.ts';
 import { forecastChart } from '../../src/charts/forecast-chart.ts';
-import { historyChart } from '../../src/charts/history-chart.ts';
+import { historyChart, historyToDraw } from '../../src/charts/history-chart.ts';
 import { keptChart } from '../../src/charts/kept-chart.ts';
 import { oddsChart } from '../../src/charts/odds-chart.ts';
 import { rangeChart, rangeToDraw } from '../../src/charts/range-chart.ts';
@@ -47,7 +47,7 @@ function laidOut(shown: Advice): ChartPicture {
   if ('odds' in shown) return oddsChart(shown);
   if ('coming' in shown) return rangeChart(rangeToDraw(shown));
   if ('bodies' in shown) return keptChart(shown);
-  return 'forecast' in shown ? forecastChart(shown) : historyChart(shown);
+  return 'forecast' in shown ? forecastChart(shown) : historyChart(historyToDraw(shown));
 }
 
 describe('the pictures of the planning questions', () => {

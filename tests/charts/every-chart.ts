@@ -10,7 +10,7 @@ import type {
 import { burndownChart } from '../../src/charts/burndown-chart.ts';
 import type { ChartPicture } from '../../src/charts/chart-theme.ts';
 import { forecastChart } from '../../src/charts/forecast-chart.ts';
-import { historyChart } from '../../src/charts/history-chart.ts';
+import { historyChart, historyToDraw } from '../../src/charts/history-chart.ts';
 import { jointChart } from '../../src/charts/joint-chart.ts';
 import { keptChart } from '../../src/charts/kept-chart.ts';
 import { oddsChart } from '../../src/charts/odds-chart.ts';
@@ -61,7 +61,13 @@ export function everyChart(typedName: string): ChartExample[] {
       named,
     ),
     ...examples<ForecastAdvice>('forecast', forecasts, forecastChart, forecastAltText, named),
-    ...examples<HistoryAdvice>('history', histories, historyChart, historyAltText, named),
+    ...examples<HistoryAdvice>(
+      'history',
+      histories,
+      (advice) => historyChart(historyToDraw(advice)),
+      historyAltText,
+      named,
+    ),
     ...examples<JointAdvice>('joint', joint, jointChart, jointAltText, (shown) => ({
       ...named(shown),
       name: typedName,

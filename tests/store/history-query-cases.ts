@@ -247,6 +247,8 @@ export function historyQueryCases(database: () => Database): void {
     const team = { ...aTeam(), workspaceId };
     const sprint = aSprint(team.id, { ...CLOSED, ...month(1) });
     const running = aSprint(team.id, month(2));
+    const goalOutcome = { met: 'partly', note: '', saidBy: 'U-ola', saidAt: CLOSED_AT } as const;
+    const withGoal = { ...sprint, name: 'Renamed', goalOutcome };
     const inTransaction = <T>(work: (tx: Transaction) => Promise<T>) => database().store.transaction(work);
     const version = () => inTransaction((tx) => tx.read.pastVersion(workspaceId));
     const changes: [what: string, change: (tx: Transaction) => Promise<unknown>][] = [
@@ -260,6 +262,13 @@ export function historyQueryCases(database: () => Database): void {
         (tx) => tx.write.sprints.update({ ...sprint, state: 'open', reopenedAt: CLOSED_AT }),
       ],
       ['it closes again', (tx) => tx.write.sprints.update(sprint)],
+      ['it has another name', (tx) => tx.write.sprints.update({ ...sprint, name: 'Renamed' })],
+      ['somebody says whether its goal was met', (tx) => tx.write.sprints.update(withGoal)],
+      [
+        'a value is recorded for it',
+        (tx) =>
+          tx.write.history.recordValue({ sprintId: sprint.id, value: 5, byUserId: 'U-ola', at: CLOSED_AT }),
+      ],
     ];
     const versions = [await version()];
     expect(versions).toEqual([undefined]);
@@ -269,6 +278,7 @@ export function historyQueryCases(database: () => Database): void {
       expect(await version()).toBe(versions.at(-1));
     }
     await inTransaction(async (tx) => {
+      await tx.write.sprints.update(withGoal);
       await tx.write.sprints.insert(running);
       await tx.write.sprints.update({ ...running, name: 'Renamed' });
       await saveAll(tx, aTeam(), []);

@@ -45,4 +45,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0039_bodies_of_work.sql': '8e2fa816a8182740a29507564b46532b0bc2a844efa74d652200041effbee6d6',
   '0040_ended_teams.sql': 'cb55fa57a6657f40078e46ff448dcd03ef0cd3cd26b659ac1244ac391698bbef',
   '0041_held_back_posts.sql': 'bf195df5f61b136b4cda378eb7fb8dfe35686e1f494be337de841ef0d8d7ff7a',
+  '0042_past_headings.sql': 'c4678471b8969fa5c20f7bae60474f81b3f43171216c886691eb8ea8641efca9',
 };

@@ -50,8 +50,6 @@ export function readingCases(database: () => Database): void {
       baselineOf: [team, 'none'],
       firstSprintsOf: [team.id, 'none'],
       pastSprintsOf: [team.id],
-      pastHeadingsOf: [team.id],
-      pastNumbersOf: [team.id],
       sprintsWithoutPast: [team.id, 3],
       pastTracesOf: [team, { own: 3, others: 3 }, 0.5],
       pastTimesOfOthers: [team, 3],

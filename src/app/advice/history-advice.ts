@@ -3,12 +3,12 @@ import { controlChart } from '../../forecast/control-chart.ts';
 import { marginOfError } from '../../forecast/margin-of-error.ts';
 import { RATIO_IDS, RATIOS, type RatioId, type RatioLine } from '../../sprint/sprint-ratios.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
-import { isDefined, type Ratio } from '../../sprint/undefined-value.ts';
+import { isDefined } from '../../sprint/undefined-value.ts';
 import { baselineOfPast } from '../history/baseline-of.ts';
 import { growthOfPast } from '../history/growth-of-past.ts';
 import { type PastSprint, pastVerdict } from '../history/past-sprint.ts';
 import { ratioValues } from '../history/ratio-values.ts';
-import { marginSprints } from '../history/team-history.ts';
+import { marginSprints, oncePerPast } from '../history/team-history.ts';
 import type { GoalMet, Team } from '../team/team.ts';
 import type { GoalsMet, HistoryAdvice, RatioHistory } from './advice.ts';
 
@@ -25,7 +25,7 @@ export function historyOf(
     ratios: RATIO_IDS.map((ratio) =>
       ratioHistory(
         ratio,
-        ratioValues(ratio, past, baseline?.baseline.velocityPoints),
+        ratioTrends(past).of(ratio, baseline?.baseline.velocityPoints),
         linesOf(ratio, team.thresholds),
       ),
     ),
@@ -33,7 +33,7 @@ export function historyOf(
     growth: past.some(({ recordedValue }) => recordedValue !== undefined)
       ? growthOfPast(team, past).growth
       : undefined,
-    margin: marginOfError(marginSprints(past)),
+    margin: marginOfPast(past),
   };
 }
 
@@ -49,12 +49,31 @@ export function goalsMet(
   return { sprints: known.length, met: count('yes'), partly: count('partly'), kept };
 }
 
-function ratioHistory(ratio: RatioId, values: readonly Ratio[], lines: Lines): RatioHistory {
+type Trend = Pick<RatioHistory, 'values' | 'chart'>;
+
+/** What is ordinary for each ratio. Of velocity growth the latest is kept: it changes with what the team measures by. */
+const ratioTrends = oncePerPast((past) => {
+  const known = new Map<RatioId, Trend & { readonly baselineVelocityPoints: number | undefined }>();
+  return {
+    of(ratio: RatioId, baselineVelocityPoints: number | undefined): Trend {
+      const before = known.get(ratio);
+      if (before && before.baselineVelocityPoints === baselineVelocityPoints) return before;
+      const values = ratioValues(ratio, past, baselineVelocityPoints);
+      const trend = { baselineVelocityPoints, values, chart: controlChart(values, RATIOS[ratio].possible) };
+      known.set(ratio, trend);
+      return trend;
+    },
+  };
+});
+
+const marginOfPast = oncePerPast((past) => marginOfError(marginSprints(past)));
+
+function ratioHistory(ratio: RatioId, { values, chart }: Trend, lines: Lines): RatioHistory {
   const { floor = Number.NEGATIVE_INFINITY, ceiling = Number.POSITIVE_INFINITY } = lines;
   const crossedAt = values.flatMap((value, i) =>
     isDefined(value) && (value < floor || value > ceiling) ? [i] : [],
   );
-  return { ratio, values, ...lines, chart: controlChart(values, RATIOS[ratio].possible), crossedAt };
+  return { ratio, values, ...lines, chart, crossedAt };
 }
 
 function linesOf(ratio: RatioId, thresholds: Thresholds): Lines {

@@ -3,7 +3,7 @@ import { type SurpriseOdds, surpriseOdds } from '../../forecast/surprise-odds.ts
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import type { CardLine } from '../cards/card-line.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
-import { closedCards } from '../history/team-history.ts';
+import { closedCards, oncePerPast } from '../history/team-history.ts';
 import type { OddsAdvice } from './advice.ts';
 
 /** Of how many of the plan's sizes the odds are shown: the largest hold the most points, and more would not be read. */
@@ -16,10 +16,12 @@ export interface BigCards {
   readonly cardNumbers: readonly number[];
 }
 
+const oddsOfAllSizes = oncePerPast((past) => surpriseOdds(closedCards(past)));
+
 /** @param past oldest first */
 export function oddsOf(past: readonly PastSprint[]): Pick<OddsAdvice, 'odds' | 'sprintsWithCards'> {
   return {
-    odds: surpriseOdds(closedCards(past)),
+    odds: oddsOfAllSizes(past),
     sprintsWithCards: past.filter(({ cards }) => cards.length > 0).length,
   };
 }

@@ -63,8 +63,10 @@ export interface ShownRatio extends Omit<RatioHistory, 'crossedAt'> {
   readonly crossedAt: ReadonlySet<number>;
 }
 
+export type ShownSprint = Pick<PastSprint, 'endsOn' | 'importedAt'>;
+
 export interface HistoryWindow {
-  readonly past: readonly PastSprint[];
+  readonly past: readonly ShownSprint[];
   /** Sprints before those shown. */
   readonly earlier: number;
   readonly ratios: readonly ShownRatio[];
@@ -77,7 +79,7 @@ export function historyWindow({ past, ratios, growth, velocityBaseline }: Histor
   const earlier = Math.max(0, past.length - MOST_HISTORY_SPRINTS);
   const shown = past.slice(earlier);
   return {
-    past: shown,
+    past: shown.map(({ endsOn, importedAt }) => ({ endsOn, importedAt })),
     earlier,
     ratios: ratios.map((ratio) => shownRatio(ratio, earlier)),
     growth: growth?.slice(earlier),

@@ -9,10 +9,16 @@ export class Memory<Value> {
   readonly #kept = new Map<string, { readonly value: Value; readonly sinceMs: number }>();
 
   readonly #most: number;
+  readonly #weightOf: (value: Value) => number;
+  #weight = 0;
 
-  /** @param most so many are kept */
-  constructor(most: number) {
+  /**
+   * @param most of all that is kept, the weights together
+   * @param weightOf left out: each weighs 1
+   */
+  constructor(most: number, weightOf: (value: Value) => number = () => 1) {
     this.#most = most;
+    this.#weightOf = weightOf;
   }
 
   /**
@@ -35,9 +41,20 @@ export class Memory<Value> {
   }
 
   #keepAsLatest(key: string, entry: { readonly value: Value; readonly sinceMs: number }): void {
-    this.#kept.delete(key);
+    this.#forget(key);
     this.#kept.set(key, entry);
-    const [oldest] = this.#kept.keys();
-    if (this.#kept.size > this.#most && oldest !== undefined) this.#kept.delete(oldest);
+    this.#weight += this.#weightOf(entry.value);
+    // One that is too heavy by itself goes as well.
+    for (const oldest of this.#kept.keys()) {
+      if (this.#weight <= this.#most) return;
+      this.#forget(oldest);
+    }
+  }
+
+  #forget(key: string): void {
+    const entry = this.#kept.get(key);
+    if (!entry) return;
+    this.#kept.delete(key);
+    this.#weight -= this.#weightOf(entry.value);
   }
 }

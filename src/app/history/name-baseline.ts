@@ -142,7 +142,7 @@ function sprintIdOf(meant: BaselineChoice | MedianChoice): string | undefined {
 async function choicesOf(
   tx: Transaction,
   team: Team,
-): Promise<{ past: PastSprint[]; choices: Measured[]; first: Measured }> {
+): Promise<{ past: readonly PastSprint[]; choices: Measured[]; first: Measured }> {
   const past = await pastSprints(tx, team);
   const choices = past.filter((sprint): sprint is Measured => canBeBaseline(sprint));
   const [first] = choices;

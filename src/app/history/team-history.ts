@@ -17,58 +17,80 @@ import type { Transaction } from '../ports/store.ts';
 import { datedMembers, type Sprint, type Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { Memory } from './memory.ts';
-import {
-  type PastCard,
-  type PastNumbers,
-  type PastSprint,
-  type PastTrace,
-  type TracePoint,
-  wholePast,
-} from './past-sprint.ts';
+import type { PastCard, PastSprint, PastTrace, TracePoint } from './past-sprint.ts';
 import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
 
-/** The closed sprints, oldest first. */
-export async function pastSprints(tx: Transaction, team: Team): Promise<PastSprint[]> {
-  const past = await rememberedPast(tx, team);
-  if (past.every(({ memberDays }) => memberDays !== undefined)) return past;
+/**
+ * The closed sprints, oldest first. It is the same array until something of it changes, so what takes long to compute from it
+ * can be kept as long: see `oncePerPast`.
+ */
+export async function pastSprints(tx: Transaction, team: Team): Promise<readonly PastSprint[]> {
+  const known = await rememberedPast(tx, team);
+  if (known.importedAtMs.length === 0) return known.past;
   const members = datedMembers(await tx.read.membersOf(team.id));
-  // Of a thousand sprints that came with one import it is the same.
-  const membersOnceAt = onceForEach((importedAtMs: number) =>
-    wholeMembersOn(team, members, dayAt(new Date(importedAtMs), team.timeZone)),
+  const membersAt = new Map(
+    known.importedAtMs.map((atMs) => [
+      atMs,
+      wholeMembersOn(team, members, dayAt(new Date(atMs), team.timeZone)),
+    ]),
   );
-  return past.map((sprint) => {
-    const { memberDays, importedAt } = sprint;
-    if (memberDays !== undefined || importedAt === undefined) return sprint;
-    // Nobody said who was there then; who imports has at least said who the team is.
-    const membersThen = membersOnceAt(importedAt.getTime());
-    return { ...sprint, membersThen: membersThen > 0 ? membersThen : undefined };
-  });
+  const countedBy = JSON.stringify([...membersAt]);
+  if (known.counted?.by !== countedBy) {
+    known.counted = { by: countedBy, past: known.past.map((sprint) => withMembersThen(sprint, membersAt)) };
+  }
+  return known.counted.past;
 }
 
-function onceForEach<Key, Value>(make: (key: Key) => Value): (key: Key) => Value {
-  const made = new Map<Key, Value>();
-  return (key) => {
-    const value = made.get(key) ?? make(key);
-    made.set(key, value);
-    return value;
+/** Nobody said who was there in an imported sprint; who imports has at least said who the team is. */
+function withMembersThen(sprint: PastSprint, membersAt: ReadonlyMap<number, number>): PastSprint {
+  const atMs = importTimeOf(sprint);
+  if (atMs === undefined) return sprint;
+  const membersThen = membersAt.get(atMs) ?? 0;
+  return { ...sprint, membersThen: membersThen > 0 ? membersThen : undefined };
+}
+
+/** Undefined where member-days are known, or it was not imported. */
+function importTimeOf({ memberDays, importedAt }: PastSprint): number | undefined {
+  return memberDays === undefined ? importedAt?.getTime() : undefined;
+}
+
+interface KnownPast {
+  readonly past: readonly PastSprint[];
+  /** When sprints came for which the members of that day are counted: once for a thousand that came with one import. */
+  readonly importedAtMs: readonly number[];
+  /** With the members that those imports count by, as the team says now who they were. */
+  counted?: { readonly by: string; readonly past: readonly PastSprint[] };
+}
+
+/** To read a long past takes longer than all the rest of an answer, and it hardly ever changes. */
+async function rememberedPast(tx: Transaction, team: Team): Promise<KnownPast> {
+  const version = await tx.read.pastVersion(team.workspaceId);
+  let isRecordedNow = false;
+  return pasts.get(
+    version && JSON.stringify([version, team.id]),
+    async () => {
+      // Sprints that closed before there was such a record get one now.
+      const missing = await tx.read.sprintsWithoutPast(team.id);
+      await recordPast(tx, team, missing);
+      isRecordedNow = missing.length > 0;
+      const past = await tx.read.pastSprintsOf(team.id);
+      return { past, importedAtMs: [...new Set(past.flatMap((sprint) => importTimeOf(sprint) ?? []))] };
+    },
+    // What this transaction has just recorded may yet be rolled back.
+    () => !isRecordedNow,
+  );
+}
+
+/** The same function, which computes once for each past, and forgets it with the past. */
+export function oncePerPast<Value>(
+  compute: (past: readonly PastSprint[]) => Value,
+): (past: readonly PastSprint[]) => Value {
+  const computed = new WeakMap<readonly PastSprint[], { readonly value: Value }>();
+  return (past) => {
+    const known = computed.get(past) ?? { value: compute(past) };
+    computed.set(past, known);
+    return known.value;
   };
-}
-
-/** To read all the numbers of a long past takes longer than all the rest of an answer, and they hardly ever change. */
-async function rememberedPast(tx: Transaction, team: Team): Promise<PastSprint[]> {
-  const [version, missing] = await waitForAll([
-    tx.read.pastVersion(team.workspaceId),
-    // Sprints that closed before there was such a record get one now.
-    tx.read.sprintsWithoutPast(team.id),
-  ]);
-  await recordPast(tx, team, missing);
-  // What this transaction has just recorded may yet be rolled back.
-  const key = missing.length > 0 ? undefined : version && JSON.stringify([version, team.id]);
-  const [headings, numbers] = await waitForAll([
-    tx.read.pastHeadingsOf(team.id),
-    pastNumbers.get(key, () => tx.read.pastNumbersOf(team.id)),
-  ]);
-  return wholePast(headings, numbers);
 }
 
 async function recordPast(tx: Transaction, team: Team, sprints: readonly Sprint[]): Promise<void> {
@@ -191,8 +213,12 @@ export function tracePointAt(trace: readonly TracePoint[], elapsedShare: number)
 /** About ten megabytes when each has as long a past as is looked back at. */
 const histories = new Memory<ProjectionHistory>(200);
 
-/** About as much for teams with ten years of fortnights. */
-const pastNumbers = new Memory<readonly PastNumbers[]>(20);
+/** Cards and points of traces in memory: about as much, twenty teams with ten years of fortnights. */
+const MOST_PARTS = 200_000;
+
+const pasts = new Memory<KnownPast>(MOST_PARTS, ({ past }) =>
+  past.reduce((sum, { cards, trace }) => sum + 1 + cards.length + trace.length, 1),
+);
 
 /**
  * What projections have learnt from the past, kept from one status to the next: to read the past and to learn from it is

@@ -4,8 +4,6 @@ import type { Baseline, MeasuredSprint } from '../../sprint/baseline.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import type {
   NewPastSprint,
-  PastHeading,
-  PastNumbers,
   PastSprint,
   PastTime,
   PastTrace,
@@ -169,10 +167,6 @@ export interface ResultWriting {
 export interface HistoryReading {
   /** The team's closed sprints (imported ones included, cancelled ones not), by last day, oldest first. */
   pastSprintsOf(teamId: string): Promise<PastSprint[]>;
-  /** Their names, in the same order, and whatever else may change after they were closed. */
-  pastHeadingsOf(teamId: string): Promise<PastHeading[]>;
-  /** The rest of them, in no order, reopened ones included. */
-  pastNumbersOf(teamId: string): Promise<PastNumbers[]>;
   /**
    * Closed sprints that have left nothing behind yet: those that closed before there was such a record.
    *
@@ -193,8 +187,8 @@ export interface HistoryReading {
   /** So many of the latest watched sprints of the other teams of its workspace, by last day, oldest first. */
   pastTimesOfOthers(team: Pick<Team, 'id' | 'workspaceId'>, most: number): Promise<PastTime[]>;
   /**
-   * Another text after every change of what `pastNumbersOf`, `pastTracesOf` and `sprintsWithoutPast` give for a team of the
-   * workspace.
+   * Another text after every change of what `pastSprintsOf`, `pastTracesOf`, `watchedSprintsOf` and `sprintsWithoutPast` give
+   * for a team of the workspace.
    * Undefined: not known, as when nothing has changed since there are such texts.
    */
   pastVersion(workspaceId: string): Promise<string | undefined>;

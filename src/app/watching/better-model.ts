@@ -4,9 +4,11 @@
  */
 import type { OpenCard } from '../../forecast/card-evenings.ts';
 import { queueLengths } from '../../forecast/card-evenings.ts';
+import type { EndedCards } from '../../forecast/card-projection.ts';
 import { byCards, contestCases, LEAST_CONTEST_SPRINTS, speaker } from '../../forecast/contest.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { isOpenCard, type SprintCardState } from '../cards/card-line.ts';
+import { Memory } from '../history/memory.ts';
 import { ONLY_TEACH } from '../history/own-record.ts';
 import { watchedSprints } from '../history/watched-sprint.ts';
 import { letOthersTurn } from '../let-others-turn.ts';
@@ -27,38 +29,72 @@ export interface SpokenProjection extends SprintProjection {
   readonly speaker: Speaker | undefined;
 }
 
-/** @param days the sprint's working days @param on today */
+/** What a team's own past says of both models at that share of the working days. */
+interface Contest {
+  readonly speaker: Speaker;
+  /** Open cards of the past sprints, and whether they were finished. */
+  readonly open: readonly EndedCards[];
+}
+
+/** Open cards of past sprints in memory: some ten megabytes. */
+const MOST_OPEN_CARDS = 100_000;
+
+/** To read the past and to score both models takes longer than all the rest of a status. */
+const contests = new Memory<Contest | undefined>(
+  MOST_OPEN_CARDS,
+  (contest) => 1 + (contest?.open.reduce((sum, { length }) => sum + length, 0) ?? 0),
+);
+
+/** Undefined: there are too few past sprints to choose by. */
+async function contestOf(
+  tx: Transaction,
+  teamId: string,
+  elapsedShare: number,
+): Promise<Contest | undefined> {
+  const kept = await tx.read.watchedSprintsOf(teamId, MOST_SPRINTS);
+  if (kept.length < ONLY_TEACH + LEAST_CONTEST_SPRINTS) return undefined;
+  const past = watchedSprints(kept, elapsedShare);
+  const cases = contestCases(past, ONLY_TEACH);
+  if (cases.length < LEAST_CONTEST_SPRINTS) return undefined;
+  await letOthersTurn();
+  const model = speaker(cases);
+  return {
+    speaker: { model, sprints: cases.length },
+    // The model of sums asks nothing of them.
+    open: model === 'sums' ? [] : past.map(({ open }) => open),
+  };
+}
+
+/**
+ * @param days the sprint's working days
+ * @param on today
+ * @param pastVersion of the workspace's past, read before in the same transaction; undefined: nothing is kept
+ */
 export async function byBetterModel(
   tx: Transaction,
   sums: SprintProjection,
   states: readonly SprintCardState[],
   {
     teamId,
+    pastVersion,
     elapsedShare,
     days,
     on,
   }: {
     readonly teamId: string;
+    readonly pastVersion: string | undefined;
     readonly elapsedShare: number;
     readonly days: readonly Day[];
     readonly on: Day;
   },
 ): Promise<SpokenProjection> {
-  const kept = await tx.read.watchedSprintsOf(teamId, MOST_SPRINTS);
-  if (kept.length < ONLY_TEACH + LEAST_CONTEST_SPRINTS) return { ...sums, speaker: undefined };
-  const past = watchedSprints(kept, elapsedShare);
-  const cases = contestCases(past, ONLY_TEACH);
-  if (cases.length < LEAST_CONTEST_SPRINTS) return { ...sums, speaker: undefined };
-  const model = speaker(cases);
-  const spoken = { ...sums, speaker: { model, sprints: cases.length } };
-  if (model === 'sums') return spoken;
-  await letOthersTurn();
-  const distribution = byCards(
-    past.map(({ open }) => open),
-    sums.now,
-    openCards(states, days, on),
-    sums.distribution,
+  const contest = await contests.get(pastVersion && JSON.stringify([pastVersion, teamId, elapsedShare]), () =>
+    contestOf(tx, teamId, elapsedShare),
   );
+  if (!contest) return { ...sums, speaker: undefined };
+  const spoken = { ...sums, speaker: contest.speaker };
+  if (contest.speaker.model === 'sums') return spoken;
+  const distribution = byCards(contest.open, sums.now, openCards(states, days, on), sums.distribution);
   return {
     ...spoken,
     distribution,

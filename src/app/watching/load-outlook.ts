@@ -61,7 +61,7 @@ export type LoadOutlook =
 
 /**
  * @param on the day that it is for the team
- * @param pastVersion of the workspace's past, read before in the same transaction; without it, it is read again
+ * @param pastVersion of the workspace's past, read before in the same transaction; left out: it is read now
  */
 export async function loadOutlook(
   tx: Transaction,
@@ -76,7 +76,8 @@ export async function loadOutlook(
     whyNoTimeAhead(sprint, time, on) ??
     (sprintSoFar(states).cardPoints === 0 ? reason('no-points') : undefined);
   if (because !== undefined) return { from: 'nothing', because };
-  const projection = await sprintProjection(tx, team, states, time, pastVersion);
+  const version = pastVersion ?? (await tx.read.pastVersion(team.workspaceId));
+  const projection = await sprintProjection(tx, team, states, time, version);
   if (projection.ownSprints < LEAST_OWN_SPRINTS) {
     const { ownSprints } = projection;
     return {
@@ -89,6 +90,7 @@ export async function loadOutlook(
   const { elapsedShare } = time;
   const spoken = await byBetterModel(tx, projection, states, {
     teamId: team.id,
+    pastVersion: version,
     elapsedShare,
     days: sprintDays(team, sprint),
     on,

@@ -38,7 +38,7 @@ export function whyNoTimeAhead(
 /**
  * Always defined, however little history there is: the caller looks at `ownSprints`.
  *
- * @param pastVersion of the workspace's past, read before in the same transaction; without it, it is read again
+ * @param pastVersion of the workspace's past, read before in the same transaction; left out: it is read now
  */
 export async function sprintProjection(
   tx: Transaction,
@@ -47,7 +47,8 @@ export async function sprintProjection(
   { elapsedShare }: Pick<SprintTime, 'elapsedShare'>,
   pastVersion?: string,
 ): Promise<SprintProjection> {
-  const history = await rememberedHistory(tx, team, elapsedShare, pastVersion);
+  const version = pastVersion ?? (await tx.read.pastVersion(team.workspaceId));
+  const history = await rememberedHistory(tx, team, elapsedShare, version);
   return projectionFrom(history, team.id, sprintSoFar(states));
 }
 

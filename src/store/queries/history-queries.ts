@@ -138,9 +138,6 @@ export function historyReading(session: SqlSession): HistoryReading {
   }
 
   return {
-    pastHeadingsOf,
-    pastNumbersOf,
-
     async pastSprintsOf(teamId) {
       return wholePast(...(await waitForAll([pastHeadingsOf(teamId), pastNumbersOf(teamId)])));
     },

@@ -1,7 +1,11 @@
 /** The words of the history: above it, beside its lines, and in place of it. */
 import type { HistoryAdvice } from '../../app/advice/advice.ts';
-import { type HistoryWindow, historyWindow, type ShownRatio } from '../../app/advice/shown-in-chart.ts';
-import type { PastSprint } from '../../app/history/past-sprint.ts';
+import {
+  type HistoryWindow,
+  historyWindow,
+  type ShownRatio,
+  type ShownSprint,
+} from '../../app/advice/shown-in-chart.ts';
 import { LEAST_CHART_VALUES, type OrdinaryLimits, ordinaryLimits } from '../../forecast/control-chart.ts';
 import { isDefined, type Ratio } from '../../sprint/undefined-value.ts';
 import { against, number, percent, shortDateNoYear, wholePercent } from '../amounts.ts';
@@ -33,7 +37,7 @@ function basisSentences(advice: HistoryAdvice): string[] {
   ];
 }
 
-function importedOf(past: readonly PastSprint[]): number {
+function importedOf(past: readonly ShownSprint[]): number {
   return past.filter(({ importedAt }) => importedAt !== undefined).length;
 }
 
@@ -129,7 +133,7 @@ function leftOutSentence({ ratios, values }: { ratios: number; values: number })
 }
 
 /** How many were imported, and up to when where all of them came before the others. */
-function importedSentence(past: readonly PastSprint[]): string[] {
+function importedSentence(past: readonly ShownSprint[]): string[] {
   const imported = importedOf(past);
   if (imported === 0) return [];
   const last = past[imported - 1];
@@ -142,7 +146,7 @@ function ratioSentence({ ratio }: ShownRatio, facts: readonly string[]): string 
   return say('history-alt-ratio', { ratio: say('ratio-title', { ratio }), facts });
 }
 
-function fullSentence(shown: ShownRatio, past: readonly PastSprint[]): string {
+function fullSentence(shown: ShownRatio, past: readonly ShownSprint[]): string {
   const { values, marks } = shown;
   const last = values.at(-1);
   if (!values.some(isDefined)) {
@@ -179,7 +183,7 @@ export function usualFact({ low, high }: OrdinaryLimits): string[] {
 function sprintsFact(
   what: 'crossed' | 'signal',
   places: ReadonlySet<number>,
-  past: readonly PastSprint[],
+  past: readonly ShownSprint[],
 ): string[] {
   const days = past.flatMap(({ endsOn }, place) => (places.has(place) ? [endsOn] : []));
   const [sprints, last] = [days.length, days.at(-1)];

@@ -48,4 +48,5 @@ export async function wrongWith(h: Harness, files: Files | string): Promise<stri
   return problems.map(({ lineNumber, problem }) => `${lineNumber}: ${lineProblemWords(problem)}`);
 }
 
-export const past = (h: Harness, of: Team): Promise<PastSprint[]> => h.write((tx) => pastSprints(tx, of));
+export const past = (h: Harness, of: Team): Promise<readonly PastSprint[]> =>
+  h.write((tx) => pastSprints(tx, of));
