@@ -36,3 +36,12 @@ it('fails with what failed first, at any place in the list', async () => {
   one.reject(new Error('what followed from it'));
   await expect(all).rejects.toThrow('the cause');
 });
+
+it('fails with the cause where word of what followed from it comes first', async () => {
+  const [lock, rows] = [settable(), settable()];
+  const all = waitForAll([lock.promise, rows.promise]);
+  const aborted = Object.assign(new Error('current transaction is aborted'), { code: '25P02' });
+  rows.reject(new Error('Failed query', { cause: aborted }));
+  lock.reject(new Error('another holds it'));
+  await expect(all).rejects.toThrow('another holds it');
+});

@@ -24,7 +24,7 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     sprint: { rooms: [], packages: [] },
     forecast: { rooms: ['sprint'], packages: [] },
     app: {
-      rooms: ['sprint', 'forecast'],
+      rooms: ['sprint', 'forecast', 'error-chain.ts'],
       packages: [
         'csv-parse',
         'csv-stringify',
