@@ -124,7 +124,9 @@ function oftenCrossedWords(often: readonly Charted[]): string[] {
 function glanceLine({ ratio, values }: RatioHistory): string[] {
   const latest = values.at(-1);
   if (!AT_A_GLANCE.includes(ratio) || latest === undefined || !isDefined(latest)) return [];
-  return [`• ${mrkdwn('history-glance', { ratio, value: latest, mean: meanOf(values.filter(isDefined)) })}`];
+  const known = values.filter(isDefined);
+  const said = { ratio, value: latest, mean: meanOf(known), sprints: known.length };
+  return [`• ${mrkdwn('history-glance', said)}`];
 }
 
 /** `• Kept share: 92%. Mean 84%, usually 62% to 100%: ordinary variation. Below its floor of 80% in 3 of …` */

@@ -1379,6 +1379,7 @@ export interface Messages {
   };
   'history-glance-title': Record<never, never>;
   'history-glance': {
+    readonly sprints: number;
     readonly value: number;
     readonly mean: number;
     readonly ratio:

@@ -21,7 +21,7 @@ export interface Brevity {
 }
 
 /** For one screen. */
-export const BRIEF: Brevity = { cards: 2, name: 28, note: 32 };
+export const BRIEF: Brevity = { cards: 2, name: 40, note: 60 };
 /** For a page. */
 export const AT_LENGTH: Brevity = { cards: 12, name: 100, note: 300 };
 

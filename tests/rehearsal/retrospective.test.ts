@@ -38,12 +38,12 @@ describe('a retrospective', () => {
       Harbour 13: missed. Finished 12 of 23 points committed (52.2%), with 5.5 points of surprise work.
       Goal: Skippers pay for a berth before they arrive
       What happened, day by day
-      Wed 18 Nov – grew: quay-51 Pay by card (surprise work +3, “The bank wants a second confirm…”)
-      Thu 19 Nov – grew: quay-53 Money back after a… (surprise work +2, “Part of the price is harbour ta…”)
-      Fri 20 Nov – finished: quay-52 Receipt for the har…
-      Mon 23 Nov – dropped: quay-55 Guest harbours in t… (“The guest harbours have not sen…”); grew: quay-51 Pay by card (surprise work +0.5, “Test cards of the bank time out”)
-      Wed 25 Nov – finished: quay-54 Reminder on the day…
-      Thu 26 Nov – finished: quay-53 Money back after a…
+      Wed 18 Nov – grew: quay-51 Pay by card (surprise work +3, “The bank wants a second confirmation for foreign cards”)
+      Thu 19 Nov – grew: quay-53 Money back after a cancellation (surprise work +2, “Part of the price is harbour tax, which can't be paid back”)
+      Fri 20 Nov – finished: quay-52 Receipt for the harbour's books
+      Mon 23 Nov – dropped: quay-55 Guest harbours in the search (“The guest harbours have not sent their lists”); grew: quay-51 Pay by card (surprise work +0.5, “Test cards of the bank time out”)
+      Wed 25 Nov – finished: quay-54 Reminder on the day before arri…
+      Thu 26 Nov – finished: quay-53 Money back after a cancellation
       Cards that taught something
       • quay-51 Pay by card: grew most (surprise work +3.5), furthest off its estimate (8, true size 11.5), nearly done (2 of 11.5 points left)
       To talk about
@@ -53,7 +53,7 @@ describe('a retrospective', () => {
       Buttons: Share in the channel, Printable page"
     `);
     expect(sheet.text.split('\n').length).toBeLessThanOrEqual(20);
-    expect(sheet.text.split(/\s+/).length).toBeLessThanOrEqual(250);
+    expect(sheet.text.split(/\s+/).length).toBeLessThanOrEqual(270);
     for (const { id, realName } of rehearsal.cast.users) {
       expect(sheet.text).not.toContain(id);
       expect(sheet.text).not.toContain(realName);

@@ -39,7 +39,12 @@ history-often =
 ## The short answer's lines: the latest value of a ratio
 
 history-glance-title = Latest sprint
-history-glance = { ratio-title }: { PERCENT($value) }, mean { WHOLE_PERCENT($mean) }
+# Of one sprint there is no mean.
+history-glance =
+    { $sprints ->
+        [1] { ratio-title }: { PERCENT($value) }
+       *[other] { ratio-title }: { PERCENT($value) }, mean { WHOLE_PERCENT($mean) }
+    }
 
 ## Each ratio in a line: its latest value, what is usual, and how often a line was crossed lately
 

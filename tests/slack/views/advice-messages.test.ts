@@ -301,6 +301,12 @@ describe('the forecast', () => {
 });
 
 describe('the history', () => {
+  it('of one sprint shows its numbers and no means of them', () => {
+    expect(text(historyAdvice(STEADY.slice(0, 1)))).toMatch(/^• Pull-in ratio: 25%$/m);
+    expect(text(historyAdvice(STEADY.slice(0, 1)))).not.toContain('mean');
+    expect(text(historyAdvice(STEADY.slice(0, 2)))).toMatch(/^• Pull-in ratio: .*%, mean \d+%$/m);
+  });
+
   it('without a signal says that the ups and downs are ordinary, and which lines are crossed anyway', () => {
     expect(text(historyAdvice(STEADY))).toMatchInlineSnapshot(`
       "No signal: the ups and downs of your 9 sprints are ordinary variation.

@@ -17,8 +17,8 @@ describe('the retrospective sheet', () => {
       Wed 4 Nov – pulled in: LP-5 Repair the tide gauge (3 points); grew: LP-1 Import tide tables (surprise work +2, “The tables come in two formats”)
       Thu 5 Nov – finished: LP-1 Import tide tables
       Fri 6 Nov – dropped: LP-3 Print the harbour map (“The printer has left the quay”)
-      Tue 10 Nov – grew: LP-2 Show tides in the bert… (estimate drift +1)
-      Wed 11 Nov – finished: LP-2 Show tides in the bert… and LP-5 Repair the tide gauge
+      Tue 10 Nov – grew: LP-2 Show tides in the berth calendar (estimate drift +1)
+      Wed 11 Nov – finished: LP-2 Show tides in the berth calendar and LP-5 Repair the tide gauge
       Cards that taught something
       • LP-1 Import tide tables: grew most (surprise work +2), furthest off its estimate (5, true size 7)
       • LP-5 Repair the tide gauge: pulled in and worked on (3 points) while a committed card stayed unfinished
