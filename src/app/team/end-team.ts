@@ -93,7 +93,7 @@ export async function resumeTeam(deps: AppDependencies, actor: Actor, place: Pla
     if (!ended) throw new Refusal('no-team-here', {});
     if (!ended.endedAt) throw new Refusal('team-not-ended', { teamName: ended.name });
     requireFacilitator(found, 'end-team');
-    const team: Team = { ...ended, endedAt: undefined };
+    const team: Team = { ...ended, endedAt: undefined, resumedAt: deps.clock.now() };
     await tx.write.teams.save(team);
     await resetClocks(tx, team, deps.clock.now());
     const [sprint] = await tx.read.openSprintsOf(team.id);

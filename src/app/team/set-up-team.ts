@@ -240,6 +240,8 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       sharedChannelId: channel.isShared ? input.channelId : before?.sharedChannelId,
       baselineSprintId: before?.baselineSprintId,
       baselineRule: before?.baselineRule ?? 'first',
+      // What had ended goes on: nothing of it is erased any more.
+      resumedAt: before?.endedAt ? deps.clock.now() : before?.resumedAt,
       ...settingsOf(before ?? USUAL_SETTINGS),
     };
     await tx.write.teams.save(team);

@@ -37,6 +37,8 @@ export interface Team extends TeamSettings, WorkCalendar {
   readonly baselineRule: BaselineRule;
   /** When it was ended; undefined while it goes on. */
   readonly endedAt?: Date | undefined;
+  /** When it was taken back last after it had ended: it has as long as a new one to plan a sprint. */
+  readonly resumedAt?: Date | undefined;
 }
 
 /** The first closed sprint with a velocity, or the median of the first three. */

@@ -117,7 +117,7 @@ async function idleTeams(session: SqlSession, since: Date): Promise<Team[]> {
       and(
         isNull(teams.endedAt),
         isNotNull(teams.retentionMonths),
-        lte(teams.createdAt, since),
+        sql`coalesce(${teams.resumedAt}, ${teams.createdAt}) <= ${instantOf(since)}`,
         isServedWorkspace,
         sql`not exists (select from ${sprints} where ${sprints.teamId} = ${teams.id}
           and (${sprints.state} = 'open' or ${sprints.endsOn} > ${since.toISOString().slice(0, 10)}::date

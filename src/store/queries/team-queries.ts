@@ -26,6 +26,7 @@ export function teamOf(row: typeof teams.$inferSelect): Team {
     baselineRule: row.baselineRule,
     thresholds: thresholdsFrom((name) => row[name] ?? undefined),
     endedAt: row.endedAt ?? undefined,
+    resumedAt: row.resumedAt ?? undefined,
     ...settingsIn(row),
   };
 }
@@ -80,6 +81,7 @@ function rowOf(team: Team): Omit<typeof teams.$inferInsert, 'createdAt'> {
     sharedChannelId: sharedChannelId ?? null,
     baselineSprintId: baselineSprintId ?? null,
     endedAt: team.endedAt ?? null,
+    resumedAt: team.resumedAt ?? null,
   };
 }
 

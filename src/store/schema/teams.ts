@@ -63,6 +63,8 @@ export const teams = loadline.table(
     carriedOver: text('carried_over').$type<CarriedOver>().notNull().default('left'),
     /** When the team was ended; null while it goes on. */
     endedAt: instant('ended_at'),
+    /** When that was taken back last; null: never. */
+    resumedAt: instant('resumed_at'),
     /** Since when its channel is closed to the bot; null while it isn't, as far as is known. */
     channelClosedAt: instant('channel_closed_at'),
     createdAt: instant('created_at').notNull().defaultNow(),

@@ -1,0 +1,1 @@
+ALTER TABLE "loadline"."teams" ADD COLUMN "resumed_at" timestamp (3) with time zone;
