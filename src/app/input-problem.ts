@@ -1,6 +1,7 @@
 /** What may be wrong with what somebody typed, as codes with what their messages need. */
 import type { ThresholdsProblem } from '../sprint/thresholds.ts';
 import type { DaysOffProblem } from './days-off/read-days-off.ts';
+import type { FarDay } from './far-day.ts';
 import type { AwayDaysProblem } from './planning/away-days.ts';
 import type { BadLine, CardLineProblem } from './planning/card-paste.ts';
 import type { NumberProblem } from './read-number.ts';
@@ -108,6 +109,7 @@ type QuestionProblem =
   | { readonly code: 'no-files' }
   | { readonly code: 'not-a-day'; readonly typed: string; readonly which: 'first' | 'last' }
   | { readonly code: 'sprint-gone-by'; readonly last: string }
+  | FarDay
   | { readonly code: 'backlog-points'; readonly most: number }
   | { readonly code: 'growth-points'; readonly most: number }
   | { readonly code: 'growth-reversed'; readonly least: number; readonly most: number }

@@ -2517,6 +2517,7 @@ export interface Messages {
   'unclear-wrong-count': { readonly cards: number; readonly numbers: number };
   'problem-no-files': Record<never, never>;
   'problem-not-a-day': { readonly which: 'first' | 'last'; readonly typed: string };
+  'problem-too-far-ahead': { readonly years: number };
   'problem-sprint-gone-by': { readonly last: string };
   'problem-what-if-away-days': { readonly most: number };
   'problem-what-if-points': Record<never, never>;

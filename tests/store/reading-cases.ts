@@ -73,7 +73,7 @@ export function readingCases(database: () => Database): void {
       postAbout: [sprint.id, 'verdict'],
       postsAbout: [sprint.id, 'verdict'],
       personalSums: [actor],
-      personalRecords: [actor, 'answers', 0, 10],
+      personalRecords: [actor, 'answers'],
       teamsOfPerson: [actor],
       installationOf: [team.workspaceId],
       sealedInstallations: [{ limit: 10 }],

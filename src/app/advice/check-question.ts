@@ -1,6 +1,7 @@
 /** Checks a planning question as it came from outside: typed, in a form, or in a button that anybody may have forged. */
 import { type Day, daysBetween, isDay } from '../../sprint/calendar.ts';
 import { MAX_BACKLOG_POINTS } from '../bodies/body-of-work.ts';
+import { whyTooFar } from '../far-day.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
 import { whyNotAwayDays } from '../planning/away-days.ts';
 import { MAX_SPRINT_DAYS } from '../planning/read-plan.ts';
@@ -45,7 +46,11 @@ function rangeProblems(
   today: Day,
 ): InputProblem[] {
   const { startsOn, endsOn } = span;
-  const at = (field: 'endsOn' | 'awayDays', problem: Problem): InputProblem[] => [{ field, problem }];
+  const at = (field: 'startsOn' | 'endsOn' | 'awayDays', problem: Problem): InputProblem[] => [
+    { field, problem },
+  ];
+  const far = whyTooFar(startsOn, today);
+  if (far) return at('startsOn', far);
   const lengthDays = daysBetween(startsOn, endsOn) + 1;
   if (lengthDays < 1) {
     return at('endsOn', { code: 'days-reversed', first: startsOn, last: endsOn });

@@ -5,6 +5,7 @@
 import { type Day, daysFromTo } from '../../sprint/calendar.ts';
 import { type DayShare, type DaysOff, memberShareOf, withDaysOff } from '../../sprint/work-calendar.ts';
 import { resetClocks } from '../clock/sprint-clock.ts';
+import { type FarDay, whyTooFar } from '../far-day.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
@@ -86,7 +87,7 @@ async function takeOwn(
   if (own.length === 0) throw new Refusal('no-work-to-be-off', {});
   let taken: readonly DaySpan[] = [];
   for (const { team, member } of own) {
-    taken = await spansToTake(tx, team, spans, now);
+    taken = await spansToTake(tx, team, { spans, share }, now);
     const daysOff = withSpans(member.daysOff, taken, share);
     await tx.write.teams.saveMembers(team.id, [{ ...member, daysOff }]);
     await freeToday(tx, team, [{ ...member, daysOff }], now);
@@ -105,7 +106,7 @@ async function takeTeams(
   const membership = await membershipInTeam(tx.read, actor, teamId);
   requireFacilitator(membership, 'days-off');
   const { members } = membership;
-  const taken = await spansToTake(tx, membership.team, spans, now);
+  const taken = await spansToTake(tx, membership.team, { spans, share }, now);
   const team = { ...membership.team, daysOff: withSpans(membership.team.daysOff, taken, share) };
   await tx.write.teams.save(team);
   await resetClocks(tx, team, now);
@@ -135,19 +136,22 @@ export async function firstDayToTake(read: Reading, team: Team, now: Date): Prom
 async function spansToTake(
   tx: Transaction,
   team: Team,
-  spans: readonly DaySpan[],
+  { spans, share }: Taken,
   now: Date,
 ): Promise<DaySpan[]> {
   const earliest = await firstDayToTake(tx.read, team, now);
   return spans.map((span) => {
     const problem = whyNotSpan(span);
+    // What was taken off before can be taken back, wherever it lies.
+    const far = share === 1 ? undefined : whyTooFar(span.to, todayOf(team, now));
     if (problem) throw unread(problem);
+    if (far) throw unread(far);
     if (span.to < earliest) throw unread({ code: 'off-gone-by', last: span.to });
     return span.from < earliest ? { ...span, from: earliest } : span;
   });
 }
 
-function unread(problem: DaysOffProblem): Refusal {
+function unread(problem: DaysOffProblem | FarDay): Refusal {
   return new Refusal('bad-argument', { command: 'off', problem, example: undefined });
 }
 

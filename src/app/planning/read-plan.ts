@@ -3,11 +3,12 @@
 import { daysBetween, isDay } from '../../sprint/calendar.ts';
 import { instantOf, isTimeOfDay } from '../clock/local-time.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
+import { whyTooFar } from '../far-day.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
 import type { Reading } from '../ports/store.ts';
 import { refuseIfAny } from '../refusal.ts';
 import { type Candidate, guestProblems, plannedGuests } from '../team/guests.ts';
-import type { Membership } from '../team/place.ts';
+import { type Membership, todayOf } from '../team/place.ts';
 import { activeMembers, type Member, type Team } from '../team/team.ts';
 import { parseAwayDays, whyNotAwayDays } from './away-days.ts';
 import { MAX_CARDS, type PastedCard, parseCards } from './card-paste.ts';
@@ -106,6 +107,8 @@ export async function readSpan(
   check(isDay(endsOn), 'endsOn', { code: 'no-last-day' });
   check(isTimeOfDay(closesAt), 'closesAt', { code: 'no-time', example: '17:00' });
   if (problems.length > 0) return { problems, workingDays: Number.POSITIVE_INFINITY, closesAtInstant: now };
+  const far = whyTooFar(startsOn, todayOf(team, now));
+  if (far) problems.push({ field: 'startsOn', problem: far });
   const closesAtInstant = instantOf(endsOn, closesAt, team.timeZone);
   const days = daysBetween(startsOn, endsOn) + 1;
   check(days >= 1, 'endsOn', { code: 'days-reversed', first: startsOn, last: endsOn });

@@ -44,8 +44,8 @@ export interface TeamWriting {
 export interface PeopleReading {
   /** How much is stored under the person's id in their workspace; of nobody else. Kinds of which there is nothing are left out. */
   personalSums(actor: Actor): Promise<PersonalSum[]>;
-  /** The records of one kind, some at a time: always in the same order. */
-  personalRecords(actor: Actor, kind: PersonalKind, before: number, most: number): Promise<PersonalRecord[]>;
+  /** The records of one kind, in order of their days. */
+  personalRecords(actor: Actor, kind: PersonalKind): Promise<PersonalRecord[]>;
   /** The teams in which the person is or was a member, or is the product owner; in order of name. */
   teamsOfPerson(actor: Actor): Promise<Team[]>;
 }

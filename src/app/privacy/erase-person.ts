@@ -68,7 +68,7 @@ async function eraseOnce(
   await tx.lock.teamsOfPerson(actor);
   const records = countOf(await tx.read.personalSums(actor));
   if (records === 0) return undefined;
-  const memberships = await tx.read.personalRecords(actor, 'memberships', 0, Number.MAX_SAFE_INTEGER);
+  const memberships = await tx.read.personalRecords(actor, 'memberships');
   const teams = await tx.read.teamsOfPerson(actor);
   const peopleOf = await tx.read.peopleOf(teams.map(({ id }) => id));
   for (const team of teams) await letGo(tx, team, [actor.userId]);

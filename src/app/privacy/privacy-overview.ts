@@ -1,5 +1,6 @@
 /** What is stored about the person who asks: by kind, how much, from when to when, in which teams. Reads only. */
 import type { Day } from '../../sprint/calendar.ts';
+import { letOthersTurn } from '../let-others-turn.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { Refusal } from '../refusal.ts';
 import type { Actor, Team } from '../team/team.ts';
@@ -53,19 +54,20 @@ export async function personalCopy(deps: AppDependencies, actor: Actor): Promise
     if (records === 0) throw new Refusal('nothing-stored', {});
     const { workspaceId, userId } = actor;
     const heading = { writtenAt: deps.clock.now().toISOString(), workspaceId, userId };
-    const parts = [JSON.stringify(heading, undefined, INDENT).slice(0, -'\n}'.length)];
+    const parts: Uint8Array[] = [];
+    const add = (text: string) => parts.push(new TextEncoder().encode(text));
+    add(JSON.stringify(heading, undefined, INDENT).slice(0, -'\n}'.length));
     for (const kind of PERSONAL_KINDS) {
-      parts.push(`,\n  "${kind}": [`);
-      let before = 0;
-      for (;;) {
-        const some = await read.personalRecords(actor, kind, before, RECORDS_AT_ONCE);
-        if (some.length > 0) parts.push(before > 0 ? ',' : '', linesOf(some));
-        before += some.length;
-        if (some.length < RECORDS_AT_ONCE) break;
+      add(`,\n  "${kind}": [`);
+      const all = await read.personalRecords(actor, kind);
+      for (let i = 0; i < all.length; i += RECORDS_AT_ONCE) {
+        add(`${i > 0 ? ',' : ''}${linesOf(all.slice(i, i + RECORDS_AT_ONCE))}`);
+        await letOthersTurn();
       }
-      parts.push(before > 0 ? '\n  ]' : ']');
+      add(all.length > 0 ? '\n  ]' : ']');
     }
-    const bytes = new TextEncoder().encode(`${parts.join('')}\n}\n`);
+    add('\n}\n');
+    const bytes = Buffer.concat(parts);
     return { fileName: 'loadline-about-me.json', bytes, records };
   });
 }

@@ -60,15 +60,8 @@ export const answer = command({
         });
         if (outcome.kind === 'recorded') {
           const { prompt } = outcome;
-          return {
-            next: 'close',
-            // Put into words only when it is said: mostly the prompt, which is brought up to date, says as much.
-            get say() {
-              return dailyPromptMessage(prompt);
-            },
-            isOnHome: true,
-            isShown: prompt.isInPrompt === true,
-          };
+          const isShown = prompt.isInPrompt === true;
+          return { next: 'close', say: dailyPromptMessage(prompt), isOnHome: true, isShown };
         }
         const form = await useCases.answerForm(actor, { sprintId, day });
         return { next: 'show', how: 'in place', view: answerFormView(form, outcome, replyTo) };

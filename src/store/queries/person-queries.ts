@@ -2,12 +2,7 @@
 import { and, asc, eq, or, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
 import type { PeopleReading } from '../../app/ports/teams.ts';
-import {
-  PERSONAL_KINDS,
-  type PersonalKind,
-  type PersonalRecord,
-  type PersonalSum,
-} from '../../app/privacy/personal-data.ts';
+import { PERSONAL_KINDS, type PersonalKind, type PersonalSum } from '../../app/privacy/personal-data.ts';
 import type { Actor } from '../../app/team/team.ts';
 import {
   answers,
@@ -26,6 +21,7 @@ import {
   teams,
   visits,
 } from '../schema.ts';
+import { type PersonalSelect, recordsInPieces, sumInPieces } from './records-in-pieces.ts';
 import type { SqlSession } from './sql-session.ts';
 import { teamOf } from './team-queries.ts';
 
@@ -38,14 +34,8 @@ function instantText(column: PgColumn): SQL<string | null> {
 const ofTeam = (team: SQL | PgColumn) => sql<string | null>`${team}`.as('of_team');
 const ofDay = (day: SQL | PgColumn) => sql<string | null>`(${day})::text`.as('of_day');
 
-/** A statement that reads the records of a kind, not run yet. */
-interface PersonalSelect extends PromiseLike<PersonalRecord[]> {
-  getSQL(): SQL;
-  /** In no order. */
-  orderBy(): PersonalSelect;
-  limit(most: number): PersonalSelect;
-  offset(before: number): PersonalSelect;
-}
+/** Of records that may be many: their place among those of one day. They are put in order here (`records-in-pieces.ts`). */
+const inOrder = (order: PgColumn) => ({ inOrder: sql<number>`${order}`.as('in_order') });
 
 export function peopleReading(session: SqlSession): PeopleReading {
   const noTeam = ofTeam(sql`null::text`);
@@ -65,20 +55,36 @@ export function peopleReading(session: SqlSession): PeopleReading {
     const estimate = cards.estimatePoints;
     return {
       cardsOwned: session
-        .select({ team, on: ofDay(cards.enteredOn), sprint, card, title, link, estimate })
+        .select({
+          team,
+          on: ofDay(cards.enteredOn),
+          sprint,
+          card,
+          title,
+          link,
+          estimate,
+          ...inOrder(cards.number),
+        })
         .from(cardOwners)
         .innerJoin(cards, eq(cards.id, cardOwners.cardId))
         .innerJoin(sprints, eq(sprints.id, cards.sprintId))
         .innerJoin(teams, eq(teams.id, sprints.teamId))
-        .where(ofCards(actor, eq(cardOwners.userId, actor.userId)))
-        .orderBy(asc(cards.enteredOn), asc(cards.number), asc(cards.id)),
+        .where(ofCards(actor, eq(cardOwners.userId, actor.userId))),
       cardsAdded: session
-        .select({ team, on: ofDay(cards.enteredOn), sprint, card, title, link, estimate })
+        .select({
+          team,
+          on: ofDay(cards.enteredOn),
+          sprint,
+          card,
+          title,
+          link,
+          estimate,
+          ...inOrder(cards.number),
+        })
         .from(cards)
         .innerJoin(sprints, eq(sprints.id, cards.sprintId))
         .innerJoin(teams, eq(teams.id, sprints.teamId))
-        .where(ofCards(actor, eq(cards.addedBy, actor.userId)))
-        .orderBy(asc(cards.enteredOn), asc(cards.number), asc(cards.id)),
+        .where(ofCards(actor, eq(cards.addedBy, actor.userId))),
     };
   }
 
@@ -97,13 +103,13 @@ export function peopleReading(session: SqlSession): PeopleReading {
           note: answers.note,
           recordedAt: instantText(answers.recordedAt),
           corrects: sql<boolean>`${answers.supersedesId} is not null`,
+          ...inOrder(answers.factOrder),
         })
         .from(answers)
         .innerJoin(cards, eq(cards.id, answers.cardId))
         .innerJoin(sprints, eq(sprints.id, cards.sprintId))
         .innerJoin(teams, eq(teams.id, sprints.teamId))
-        .where(ofCards(actor, eq(answers.memberId, actor.userId)))
-        .orderBy(asc(answers.factOrder)),
+        .where(ofCards(actor, eq(answers.memberId, actor.userId))),
       cardChanges: session
         .select({
           team,
@@ -117,6 +123,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
           aboutYou: sql<boolean>`${cardChanges.userId} is not distinct from ${actor.userId}`,
           reason: sql<string>`case when ${cardChanges.memberId} = ${actor.userId} then ${cardChanges.note} else '' end`,
           recordedAt: instantText(cardChanges.recordedAt),
+          ...inOrder(cardChanges.factOrder),
         })
         .from(cardChanges)
         .innerJoin(cards, eq(cards.id, cardChanges.cardId))
@@ -124,8 +131,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
         .innerJoin(teams, eq(teams.id, sprints.teamId))
         .where(
           ofCards(actor, or(eq(cardChanges.memberId, actor.userId), eq(cardChanges.userId, actor.userId))),
-        )
-        .orderBy(asc(cardChanges.factOrder)),
+        ),
     };
   }
 
@@ -138,6 +144,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
       kind: posts.kind,
       recordedAt: instantText(posts.createdAt),
       state: posts.state,
+      ...inOrder(posts.entryOrder),
     };
     const isTo = or(eq(posts.userId, actor.userId), eq(posts.subjectUserId, actor.userId));
     return {
@@ -149,18 +156,15 @@ export function peopleReading(session: SqlSession): PeopleReading {
         })
         .from(posts)
         .leftJoin(teams, eq(teams.id, posts.teamId))
-        .where(and(eq(posts.workspaceId, actor.workspaceId), isTo))
-        .orderBy(asc(posts.entryOrder)),
+        .where(and(eq(posts.workspaceId, actor.workspaceId), isTo)),
       postsByYou: session
         .select({ ...columns, reason: posts.reason, question: posts.question })
         .from(posts)
         .leftJoin(teams, eq(teams.id, posts.teamId))
-        .where(and(eq(posts.workspaceId, actor.workspaceId), eq(posts.byUserId, actor.userId)))
-        .orderBy(asc(posts.entryOrder)),
+        .where(and(eq(posts.workspaceId, actor.workspaceId), eq(posts.byUserId, actor.userId))),
     };
   }
 
-  /** In an order that says of every two of them which comes first. */
   function selectsOf(actor: Actor): { readonly [Kind in PersonalKind]: PersonalSelect } {
     const isUser = (column: PgColumn) => and(inWorkspace(actor), eq(column, actor.userId));
     return {
@@ -203,8 +207,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
         .from(prompts)
         .innerJoin(sprints, eq(sprints.id, prompts.sprintId))
         .innerJoin(teams, eq(teams.id, sprints.teamId))
-        .where(isUser(prompts.userId))
-        .orderBy(asc(prompts.day), asc(sprints.id)),
+        .where(isUser(prompts.userId)),
       ...cardSelects(actor),
       drafts: session
         .select({ team, on: ofDay(instantText(planDrafts.savedAt)), draft: planDrafts.draft })
@@ -221,13 +224,13 @@ export function peopleReading(session: SqlSession): PeopleReading {
           part: planChanges.part,
           was: planChanges.was,
           became: planChanges.became,
+          ...inOrder(planChanges.entryOrder),
         })
         .from(planChanges)
         .leftJoin(cards, eq(cards.id, planChanges.cardId))
         .innerJoin(sprints, eq(sprints.id, planChanges.sprintId))
         .innerJoin(teams, eq(teams.id, sprints.teamId))
-        .where(isUser(planChanges.changedBy))
-        .orderBy(asc(planChanges.entryOrder)),
+        .where(isUser(planChanges.changedBy)),
       goalsJudged: session
         .select({
           team,
@@ -304,24 +307,14 @@ export function peopleReading(session: SqlSession): PeopleReading {
       const selects = selectsOf(actor);
       const sums: PersonalSum[] = [];
       for (const kind of PERSONAL_KINDS) {
-        const [sum] = await session
-          .select({
-            count: sql<number>`count(*)::integer`,
-            from: sql<string | null>`min(left(records.of_day, 10))`,
-            to: sql<string | null>`max(left(records.of_day, 10))`,
-            teamNames: sql<string[]>`coalesce(array_agg(distinct records.of_team)
-              filter (where records.of_team is not null), '{}')`,
-          })
-          // Without their order, which takes longer than the sum.
-          .from(sql`(${selects[kind].orderBy().getSQL()}) as records`);
-        if (!sum || sum.count === 0) continue;
-        sums.push({ ...sum, kind, from: sum.from ?? undefined, to: sum.to ?? undefined });
+        const sum = await sumInPieces(session, selects[kind]);
+        if (sum.count > 0) sums.push({ ...sum, kind });
       }
       return sums;
     },
 
-    async personalRecords(actor, kind, before, most) {
-      return selectsOf(actor)[kind].limit(most).offset(before);
+    async personalRecords(actor, kind) {
+      return recordsInPieces(session, selectsOf(actor)[kind]);
     },
 
     async teamsOfPerson(actor) {

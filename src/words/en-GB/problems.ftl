@@ -170,6 +170,7 @@ problem-not-a-day =
         [first] “{ $typed }” isn’t a day. Write the first day as year-month-day, for example 2026-11-30.
        *[last] “{ $typed }” isn’t a day. Write the last day as year-month-day, for example 2026-11-30.
     }
+problem-too-far-ahead = That is more than { NUMBER($years) } years ahead; is the year right?
 problem-sprint-gone-by = That sprint is over: { DAY($last) } has gone by. Name coming days.
 problem-what-if-away-days = Give whole or half working days, such as 1 or 2.5; { NUMBER($most) } are still to come, of all members together.
 problem-what-if-points = Give whole or half points, such as 2 or 0.5.

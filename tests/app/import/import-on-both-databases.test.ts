@@ -155,7 +155,7 @@ describeOnBoth('an import', (database) => {
         bodies: await read.bodiesOf(here.team.id),
         told: await read.toldDatesOf(here.team.id),
         ofOthers: await read.pastTracesOf(nobody, { own: 10, others: 10 }, 1),
-        copy: await read.personalRecords(actor, 'cardsAdded', 0, 100),
+        copy: await read.personalRecords(actor, 'cardsAdded'),
         teams: await read.teamsOf(actor),
       }));
     const before = await seen();
