@@ -39,8 +39,17 @@ export function eveningsOf(
   sprint: Pick<Sprint, 'startsOn' | 'endsOn' | 'state' | 'closedAt'>,
   now: Date,
 ): Day[] {
+  return eveningsBefore(team, sprint, dayAt(now, team.timeZone));
+}
+
+/** The same, up to the evening before the day. */
+export function eveningsBefore(
+  team: Calendar,
+  sprint: Pick<Sprint, 'startsOn' | 'endsOn' | 'state' | 'closedAt'>,
+  today: Day,
+): Day[] {
   const { state, closedAt } = sprint;
-  const last = dayAt(state === 'open' || closedAt === undefined ? now : closedAt, team.timeZone);
+  const last = state === 'open' || closedAt === undefined ? today : dayAt(closedAt, team.timeZone);
   return sprintDays(team, sprint).filter((day) => day < last || (day === last && state === 'closed'));
 }
 

@@ -8,6 +8,7 @@ import {
 } from '../../sprint/baseline.ts';
 import type { Reading } from '../ports/store.ts';
 import type { Team } from '../team/team.ts';
+import { Memory } from './memory.ts';
 import type { PastSprint } from './past-sprint.ts';
 
 /** Whether something can be measured by the sprint: points were finished in it, and it is known how many. */
@@ -31,6 +32,25 @@ export async function baselineFor(
   const others = await read.firstSprintsOf(team.id, sprintId);
   const all = closing ? [...others, closing].sort((a, b) => a.endsOn.localeCompare(b.endsOn)) : others;
   return medianBaseline(all) ?? 'not-yet';
+}
+
+/** Teams are few that look at their status between two changes of their past. */
+const baselines = new Memory<Baseline | 'not-yet' | undefined>(1_000);
+
+/**
+ * The same for a sprint that runs.
+ *
+ * @param pastVersion of the workspace's past, read before in the same transaction; undefined: nothing is kept
+ */
+export function rememberedBaseline(
+  read: Reading,
+  team: Team,
+  sprintId: string,
+  pastVersion: string | undefined,
+): Promise<Baseline | 'not-yet' | undefined> {
+  const { id, baselineSprintId = null, baselineRule } = team;
+  const key = pastVersion && JSON.stringify([pastVersion, id, baselineSprintId, baselineRule, sprintId]);
+  return baselines.get(key, () => baselineFor(read, team, sprintId));
 }
 
 /**

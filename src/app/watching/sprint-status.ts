@@ -2,8 +2,7 @@
 import { burndownOf } from '../../sprint/burndown.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { statesOf } from '../cards/card-line.ts';
-import { instantOf } from '../clock/local-time.ts';
-import { eveningsOf } from '../clock/sprint-clock.ts';
+import { eveningsBefore } from '../clock/sprint-clock.ts';
 import { isDayOver } from '../clock/sprint-time.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { PostImage } from '../ports/messenger.ts';
@@ -28,11 +27,14 @@ export async function sprintStatus(
   place: Place,
 ): Promise<StatusContent> {
   return deps.store.transaction(async (tx) => {
-    const membership = await membershipAt(tx.read, actor, place, 'product-owner-too');
+    const [membership, pastVersion] = await waitForAll([
+      membershipAt(tx.read, actor, place, 'product-owner-too'),
+      tx.read.pastVersion(actor.workspaceId),
+    ]);
     const today = todayOf(membership.team, deps.clock.now());
     const sprint = currentSprint(membership.openSprints, today);
     if (!sprint) throw new Refusal('no-sprint-running', {});
-    return statusContent(tx, membership, sprint, today);
+    return statusContent(tx, membership, sprint, today, pastVersion);
   });
 }
 
@@ -52,7 +54,7 @@ export async function burndownImage(
     members: datedWorkersOf(members, sprint.id),
     today: isRunning ? on : undefined,
     isTodayOver,
-    evenings: eveningsOf(team, sprint, instantOf(on, '00:00', team.timeZone)),
+    evenings: eveningsBefore(team, sprint, on),
   });
   return { ...(await deps.charts.burndown(burndown)), fileName: 'burndown.png' };
 }

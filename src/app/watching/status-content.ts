@@ -11,10 +11,9 @@ import {
   sharedNote,
   statesOf,
 } from '../cards/card-line.ts';
-import { instantOf } from '../clock/local-time.ts';
-import { eveningsOf, isQuestionDay } from '../clock/sprint-clock.ts';
+import { eveningsBefore, isQuestionDay } from '../clock/sprint-clock.ts';
 import { isDayOver, type SprintTime, sprintTime } from '../clock/sprint-time.ts';
-import { baselineFor } from '../history/baseline-of.ts';
+import { rememberedBaseline } from '../history/baseline-of.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import type { Membership } from '../team/place.ts';
 import {
@@ -58,18 +57,23 @@ export interface DrawnSprint {
   readonly states: readonly SprintCardState[];
 }
 
-/** Makes the content from what the store holds. */
+/**
+ * Makes the content from what the store holds.
+ *
+ * @param knownVersion of the workspace's past, read before in the same transaction; left out: it is read now
+ */
 export async function statusContent(
   tx: Transaction,
   { team, members }: Pick<Membership, 'team' | 'members'>,
   sprint: Sprint,
   on: Day,
+  knownVersion?: string,
 ): Promise<StatusContent> {
-  const [records, prompts, baseline, pastVersion] = await waitForAll([
+  const pastVersion = knownVersion ?? (await tx.read.pastVersion(team.workspaceId));
+  const [records, prompts, baseline] = await waitForAll([
     tx.read.recordsOf(sprint.id),
     tx.read.promptsOf([{ sprintId: sprint.id, day: on }]),
-    baselineFor(tx.read, team, sprint.id),
-    tx.read.pastVersion(team.workspaceId),
+    rememberedBaseline(tx.read, team, sprint.id, pastVersion),
   ]);
   const states = statesOf(records);
   const counts = answerCounts(team, sprint, members, { states, prompts, on });
@@ -83,10 +87,7 @@ export async function statusContent(
     workingDaysLeft: time.left,
     summary: {
       ...runningSummary(states, { ...team, baseline }),
-      blockedCardDays: blockedCardDays(
-        states,
-        eveningsOf(team, sprint, instantOf(on, '00:00', team.timeZone)),
-      ),
+      blockedCardDays: blockedCardDays(states, eveningsBefore(team, sprint, on)),
     },
     cards: states.map(cardLine),
     growth: growthOf(states),
