@@ -21,6 +21,7 @@ import {
   historyHeading,
   latestShare,
   limitTexts,
+  perMemberDayText,
   shortShare,
   thresholdTexts,
 } from '../words/charts/history.ts';
@@ -164,7 +165,10 @@ function ratioPanel(shown: ShownRatio, past: readonly ShownSprint[]): Panel {
   if (last === undefined) return emptyPanel(title, say('history-chart-no-sprint'));
   if (values.length === 0) return emptyPanel(title, isDefined(last) ? '' : reasonSentence(last.undefined));
   const thresholds = thresholdTexts(shown);
-  const highest = Math.max(1, ...values) * farTimes;
+  const perMemberDay = shown.perMemberDay ?? [];
+  const perDay = perMemberDay.filter((one) => one !== undefined);
+  const lastPerDay = perDay.at(-1);
+  const highest = Math.max(1, ...values, ...perDay) * farTimes;
   const near = thresholds.filter(({ value }) => value <= highest);
   const far = thresholds.filter(({ value }) => value > highest);
   const band = 'undefined' in shown.chart ? undefined : shown.chart.limits;
@@ -178,16 +182,20 @@ function ratioPanel(shown: ShownRatio, past: readonly ShownSprint[]): Panel {
     ...near.map(({ value }) => ({ yAxis: value, lineStyle: thresholdLine })),
   ];
   const axis = sharesAxis(
-    [...values, ...near.map(({ value }) => value), band?.low, band?.high].filter((one) => one !== undefined),
+    [...values, ...perDay, ...near.map(({ value }) => value), band?.low, band?.high].filter(
+      (one) => one !== undefined,
+    ),
   );
   return {
     title,
     axis,
     beside: [
       ...far.map((line) => ({ text: say('history-chart-above', { line: line.text }), value: axis.max })),
-      ...texts,
+      // There is no room for the limits as well.
+      ...texts.filter(({ value }) => lastPerDay === undefined || value === ordinary?.mean),
       ...near,
       ...(isDefined(last) ? [{ text: latestShare(last, shown), value: last, bold: true }] : []),
+      ...(lastPerDay === undefined ? [] : [perMemberDayText(lastPerDay)]),
     ],
     series: [
       {
@@ -199,6 +207,7 @@ function ratioPanel(shown: ShownRatio, past: readonly ShownSprint[]): Panel {
         },
         markLine: { z: 1, data: lines },
       },
+      ...(perDay.length === 0 ? [] : [{ ...looks.beside, data: perMemberDay.map(openPoint) }]),
       ...marked(shown),
     ],
   };
@@ -229,13 +238,7 @@ function growthPanel(growth: readonly Growth[]): Panel {
     beside: [...latest('velocity', velocity), ...latest('value', value)],
     series: [
       { ...looks.values, data: velocity.map((share) => valuePoint(share, false)) },
-      {
-        ...looks.values,
-        symbol: 'rect',
-        itemStyle: { ...outline, borderColor: palette.ink },
-        lineStyle: { color: palette.ink, width: 1.8, type: [5, 3] },
-        data: value.map((share) => valuePoint(share, true)),
-      },
+      { ...looks.beside, data: value.map((share) => valuePoint(share, true)) },
     ],
   };
 }
@@ -249,11 +252,20 @@ function valuePoint(value: Ratio, isOpen: boolean) {
   return isDefined(value) ? { value, itemStyle: { color: isOpen ? palette.card : palette.left } } : null;
 }
 
+function openPoint(value: number | undefined) {
+  return value === undefined ? null : valuePoint(value, true);
+}
+
 const dot = { type: 'scatter', symbol: 'circle', symbolSize: 7, z: 4 } as const;
 const outline = { borderColor: palette.left, borderWidth: 1.5 };
+const besideOutline = { ...outline, borderColor: palette.ink };
+const besideLine = { color: palette.ink, width: 1.8, type: [5, 3] };
 const ring = { color: 'transparent', borderColor: palette.signal, borderWidth: 1.8 };
 const looks = {
   values: { type: 'line', symbolSize: 6, lineStyle: { color: palette.left, width: 1.8 }, itemStyle: outline },
+  /** The second line of a panel. */
+  beside: { type: 'line', symbolSize: 6, symbol: 'rect', lineStyle: besideLine, itemStyle: besideOutline },
+  'member-days': { ...dot, symbol: 'rect', itemStyle: { ...besideOutline, color: palette.card } },
   sprint: { ...dot, itemStyle: { color: palette.left } },
   imported: { ...dot, itemStyle: { ...outline, color: palette.card } },
   ordinary: { ...dot, symbol: symbols.band, itemStyle: { color: palette.axis } },
@@ -287,6 +299,7 @@ function keySeries({ past, ratios }: HistoryWindow): ScatterSeriesOption[] {
   const isThere = {
     sprint: imported < past.length,
     imported: imported > 0,
+    'member-days': ratios.some(({ perMemberDay }) => perMemberDay !== undefined),
     ordinary: ratios.some(({ chart }) => !('undefined' in chart)),
     threshold: ratios.length > 0,
     crossed: ratios.some(({ crossedAt }) => crossedAt.size > 0),

@@ -101,6 +101,19 @@ export function growthPerMemberDay(
   const isAsLong = isSame(time.workingDays, then.workingDays);
   // Member-days ÷ working days of both, brought to one denominator so that the tenth is exact.
   const isAsLarge = isSame(time.memberDays * then.workingDays, then.memberDays * time.workingDays);
-  if (isAsLong && isAsLarge) return undefined;
-  return (velocityPoints * then.memberDays) / (time.memberDays * baseline.velocityPoints);
+  return isAsLong && isAsLarge ? undefined : memberDayGrowth(velocityPoints, time, baseline);
+}
+
+/**
+ * The same where length and size are those of the baseline as well, for a line over sprints some of which differ.
+ *
+ * @example memberDayGrowth(10, { workingDays: 10, memberDays: 40 }, { velocityPoints: 10, time: { workingDays: 10, memberDays: 40 } }) === 1
+ */
+export function memberDayGrowth(
+  velocityPoints: number,
+  time: WorkingTime | undefined,
+  { velocityPoints: baselinePoints, time: then }: Pick<Baseline, 'velocityPoints' | 'time'>,
+): number | undefined {
+  if (!time || !then) return undefined;
+  return (velocityPoints * then.memberDays) / (time.memberDays * baselinePoints);
 }

@@ -457,6 +457,7 @@ export interface Messages {
   'history-chart-measured-by': { readonly endsOn: string };
   'history-chart-sprint': Record<never, never>;
   'history-chart-imported': Record<never, never>;
+  'history-chart-member-days': Record<never, never>;
   'history-chart-ordinary': Record<never, never>;
   'history-chart-threshold': Record<never, never>;
   'history-chart-crossed': Record<never, never>;
@@ -469,6 +470,7 @@ export interface Messages {
   'history-chart-mean': { readonly share: string };
   'history-chart-velocity': { readonly share: string };
   'history-chart-value': { readonly share: string };
+  'history-chart-per-member-day': { readonly share: string };
   'history-chart-times': { readonly times: number };
   'history-chart-no-sprint': Record<never, never>;
   'history-chart-sprints': { readonly sprints: number; readonly endsOn: string };
@@ -479,6 +481,7 @@ export interface Messages {
   'history-alt-ratio': { readonly ratio: string; readonly facts: readonly string[] };
   'history-alt-latest': { readonly share: string };
   'history-alt-latest-none': Record<never, never>;
+  'history-alt-per-member-day': { readonly latest: string; readonly share: number };
   'history-alt-no-sprint': Record<never, never>;
   'history-alt-mean': { readonly share: number };
   'history-alt-usual': {

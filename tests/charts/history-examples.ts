@@ -112,6 +112,14 @@ export const withValue = historyAdvice(
     })),
   ).sprints,
 );
+/** A team of four that became eight: its velocity doubled, and for each member-day it is about the same. */
+export const grownHistory = historyAdvice(
+  longPast(16).map((sprint, index) => ({
+    ...sprint,
+    memberDays: index < 7 ? 40 : 80,
+    velocityPoints: (sprint.velocityPoints ?? 0) * (index < 7 ? 1 : 2),
+  })),
+);
 export const shortHistory = historyAdvice(ordinaryPast.slice(0, 3));
 export const oneSprintHistory = historyAdvice(ordinaryPast.slice(0, 1));
 export const noHistory = historyAdvice([]);

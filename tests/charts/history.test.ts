@@ -219,10 +219,54 @@ describe('the history picture', () => {
         async (values, at, imported) => {
           const advice = only(names[at] as RatioId, values, imported);
           await looking(advice, expectLegible);
+          await looking(examples.grownHistory, expectLegible);
+          expect(await texts(examples.grownHistory)).toContainEqual(
+            expect.stringMatching(/^member-day 1\d\d%$/),
+          );
           expect(historyAltText(advice).length).toBeLessThanOrEqual(ALT_TEXT_MAX_LENGTH);
         },
       ),
       search(10),
     );
+  });
+});
+
+describe('a team that grew', () => {
+  /** Velocity 20 of four people, then 40 of eight: twice as much, and for each member-day the same. */
+  const grown = (memberDays: readonly (number | undefined)[], velocities: readonly number[]) => {
+    const past = velocities.map((velocity, index) => ({
+      ...pastSprint(index, { commitment: 40, velocity }),
+      memberDays: memberDays[index],
+    }));
+    const advice = examples.historyAdvice(past);
+    return { ...advice, ratios: advice.ratios.filter(({ ratio }) => ratio === 'velocityGrowth') };
+  };
+
+  test('has its growth for each member-day as a line of its own beside that of the velocity', async () => {
+    const advice = grown([40, 40, 80, 80, 60], [20, 21, 40, 38, 30]);
+    expect(historyWindow(advice).ratios[0]?.perMemberDay).toEqual([1, 1.05, 1, 0.95, 1]);
+    await looking(advice, ({ at, colourAt, texts: seen }) => {
+      expect(seen).toEqual(expect.arrayContaining(['150%', 'member-day 100%', 'growth for each member-day']));
+      // Open squares, as of the value beside the velocity; the velocity's own points stay.
+      expect(colourAt(...at(2, 1))).toBe(palette.card);
+      expect(colourAt(...at(2, 2))).toBe(palette.left);
+    });
+    expect(historyAltText(advice)).toContain('latest 150%, for each member-day 100%');
+    await looking(advice, expectLegible);
+  });
+
+  test('has a gap where the member-days are not known', () => {
+    const advice = grown([40, undefined, 80], [20, 30, 40]);
+    expect(historyWindow(advice).ratios[0]?.perMemberDay).toEqual([1, undefined, 1]);
+  });
+
+  test.each([
+    ['length and size are about the same', [40, 41, 39]],
+    ['they are not known of the sprint that counts as 100%', [undefined, 80, 80]],
+  ])('has none while %s', async (_why, memberDays) => {
+    const advice = grown(memberDays, [20, 30, 40]);
+    expect(historyWindow(advice).ratios[0]?.perMemberDay).toBeUndefined();
+    expect((await texts(advice)).join()).not.toContain('member-day');
+    expect(historyAltText(advice)).not.toContain('member-day');
   });
 });

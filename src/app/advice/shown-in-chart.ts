@@ -7,6 +7,12 @@ import {
 import type { Interval } from '../../forecast/points-distribution.ts';
 import type { SurpriseOdds } from '../../forecast/surprise-odds.ts';
 import type { Growth } from '../../forecast/value-growth.ts';
+import {
+  growthPerMemberDay,
+  memberDayGrowth,
+  type PastBaseline,
+  workingTime,
+} from '../../sprint/baseline.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
@@ -61,6 +67,11 @@ const MOST_HISTORY_SPRINTS = 26;
 export interface ShownRatio extends Omit<RatioHistory, 'crossedAt'> {
   readonly signalsAt: ReadonlySet<number>;
   readonly crossedAt: ReadonlySet<number>;
+  /**
+   * Of velocity growth, where the length or the size of the team differed in one of the sprints: the growth for each
+   * member-day, one a sprint.
+   */
+  readonly perMemberDay?: readonly (number | undefined)[] | undefined;
 }
 
 export type ShownSprint = Pick<PastSprint, 'endsOn' | 'importedAt'>;
@@ -81,13 +92,30 @@ export function historyWindow({ past, ratios, growth, velocityBaseline }: Histor
   return {
     past: shown.map(({ endsOn, importedAt }) => ({ endsOn, importedAt })),
     earlier,
-    ratios: ratios.map((ratio) => shownRatio(ratio, earlier)),
+    ratios: ratios.map((ratio) => ({
+      ...shownRatio(ratio, earlier),
+      ...(ratio.ratio === 'velocityGrowth' && { perMemberDay: perMemberDay(shown, velocityBaseline) }),
+    })),
     growth: growth?.slice(earlier),
     baselineEnds: {
       velocity: past.find(({ sprintId }) => sprintId === velocityBaseline?.sprintId)?.endsOn,
       growth: past[growth?.findIndex(({ velocityGrowth }) => isDefined(velocityGrowth)) ?? -1]?.endsOn,
     },
   };
+}
+
+function perMemberDay(
+  shown: readonly PastSprint[],
+  found: PastBaseline | undefined,
+): readonly (number | undefined)[] | undefined {
+  if (!found) return undefined;
+  const by = (growth: typeof memberDayGrowth) =>
+    shown.map((sprint) =>
+      sprint.velocityPoints === undefined
+        ? undefined
+        : growth(sprint.velocityPoints, workingTime(sprint), found.baseline),
+    );
+  return by(growthPerMemberDay).some((growth) => growth !== undefined) ? by(memberDayGrowth) : undefined;
 }
 
 function shownRatio(history: RatioHistory, earlier: number): ShownRatio {

@@ -76,6 +76,15 @@ export function latestShare(
   return percent(latest);
 }
 
+/** Where the line of growth for each member-day ends. */
+export function perMemberDayText(growth: number): HeightText {
+  return {
+    text: say('history-chart-per-member-day', { share: shortShare(growth) }),
+    value: growth,
+    bold: true,
+  };
+}
+
 export function thresholdTexts({ floor, ceiling, marks }: ShownRatio): HeightText[] {
   return [
     ...(floor === undefined ? [] : [{ text: say('history-chart-at-least', { share: floor }), value: floor }]),
@@ -165,6 +174,14 @@ function fullSentence(shown: ShownRatio, past: readonly ShownSprint[]): string {
 }
 
 function latestFact(ratio: ShownRatio): string {
+  const perMemberDay = ratio.perMemberDay?.findLast((growth) => growth !== undefined);
+  const latest = latestOf(ratio);
+  return perMemberDay === undefined
+    ? latest
+    : say('history-alt-per-member-day', { latest, share: perMemberDay });
+}
+
+function latestOf(ratio: ShownRatio): string {
   const latest = ratio.values.at(-1);
   if (latest === undefined) return say('history-alt-no-sprint');
   return isDefined(latest)

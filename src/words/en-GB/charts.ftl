@@ -225,6 +225,7 @@ history-chart-measured-by = { WHOLE_PERCENT(1) } = sprint to { SHORT_DATE($endsO
 # What the marks mean.
 history-chart-sprint = a sprint
 history-chart-imported = an imported sprint
+history-chart-member-days = growth for each member-day
 history-chart-ordinary = mean, and ordinary variation
 history-chart-threshold = threshold or mark
 history-chart-crossed = threshold crossed
@@ -240,6 +241,8 @@ history-chart-limit = limit { $share }
 history-chart-mean = mean { $share }
 history-chart-velocity = velocity { $share }
 history-chart-value = value { $share }
+# Short: there is little room.
+history-chart-per-member-day = member-day { $share }
 # In place of a percentage of five digits or more.
 history-chart-times = { NUMBER($times) }×
 
@@ -264,6 +267,8 @@ history-alt-imported =
 history-alt-ratio = { $ratio }: { SERIES($facts) }.
 history-alt-latest = latest { $share }
 history-alt-latest-none = latest none
+# Of velocity growth, where the team or the sprints aren't as large as then. $latest: one of the two above
+history-alt-per-member-day = { $latest }, for each member-day { WHOLE_PERCENT($share) }
 history-alt-no-sprint = no sprint yet
 history-alt-mean = mean { WHOLE_PERCENT($share) }
 history-alt-usual =
