@@ -75,6 +75,21 @@ export function storeOver({ session, sender, troubleOf, isAlone, onTrouble }: St
     return new StoreTrouble(code, { isAlone, cause: error });
   }
 
+  /** Runs it with a sender of its own, and once it is committed says so if it has queued anything. */
+  async function sending<T>(run: (own: JobSender) => Promise<T>): Promise<T> {
+    let hasSent = false;
+    const own: JobSender = {
+      ...sender,
+      send(tx, jobs) {
+        hasSent ||= jobs.length > 0;
+        return sender.send(tx, jobs);
+      },
+    };
+    const result = await run(own);
+    if (hasSent) sender.committed();
+    return result;
+  }
+
   let outside: { readonly of: SqlSession; readonly tx: Transaction } | undefined;
   async function alone<T>(work: (tx: Transaction) => Promise<T>): Promise<T> {
     const of = session();
@@ -88,7 +103,7 @@ export function storeOver({ session, sender, troubleOf, isAlone, onTrouble }: St
 
   return {
     read: (work) => inTransaction((tx) => work(readingOver(tx))),
-    transaction: (work) => inTransaction((tx) => work(transactionOver(tx, sender))),
+    transaction: (work) => sending((own) => inTransaction((tx) => work(transactionOver(tx, own)))),
     single: {
       rememberEvent: (eventId, at) =>
         alone(({ events }) => events.remember(eventId, at)).catch((error: unknown) => {

@@ -107,6 +107,24 @@ describeOnBoth('the delivery queue', (database) => {
       expect(await queue.drain(async () => DONE)).toBe(0);
     });
 
+    it('tells the workers of what is committed, not of what is rolled back nor of what owes nobody a post', async () => {
+      const hear = vi.fn<() => void>();
+      onTestFinished(database().onJobsCommitted(hear));
+      const { sprint } = await savedSprint(database());
+      const undone = database().store.transaction(async (tx) => {
+        await tx.write.posts.add([aPost(sprint.id)]);
+        throw new Error('undone');
+      });
+      await expect(undone).rejects.toThrow('undone');
+      expect(hear).not.toHaveBeenCalled();
+      await database().store.transaction(async (tx) => {
+        await tx.write.posts.add([aPost(sprint.id)]);
+        expect(hear).not.toHaveBeenCalled();
+      });
+      expect(hear).toHaveBeenCalledOnce();
+      expect(await queue.drain(async () => DONE)).toBe(1);
+    });
+
     it('delivers a refreshed post again', async () => {
       const [postId = ''] = await postsAdded(database(), 1);
       await queue.drain(async () => DONE);

@@ -75,19 +75,6 @@ describe('a connection to the database', () => {
     expect(await answer).toBe(2);
   });
 
-  it('hears notifications after it was silent for long', async () => {
-    const sql = connect({ max: 2 });
-    const heard: string[] = [];
-    await sql.listen('news', (word) => heard.push(word));
-    await wait(3 * LIMIT_MS);
-    await expect
-      .poll(async () => {
-        await sql.notify('news', 'still there');
-        return heard;
-      })
-      .toContain('still there');
-  });
-
   it('that can not be made says where it was to go', async () => {
     wire.setAway(true);
     const error = await connect()`select 1`.catch((cause: Error) => cause);

@@ -117,6 +117,7 @@ export async function openPglite(
       bulkStore: store,
       session,
       queueConnection,
+      onJobsCommitted: sender.onCommitted,
       onBackgroundError,
       async ping() {
         await session.execute(sql`select 1`);

@@ -151,6 +151,7 @@ export async function openPostgres(
         return requests.session();
       },
       queueConnection,
+      onJobsCommitted: sender.onCommitted,
       onBackgroundError: onQueueError,
       async ping() {
         await probes.client.current`select 1`;

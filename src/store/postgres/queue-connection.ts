@@ -5,7 +5,7 @@ import postgres from 'postgres';
 import { isPrepared } from '../queries/prepared-statements.ts';
 import type { RenewedClient } from './renewed-client.ts';
 
-/** Connections for fetching and settling jobs, beside one that listens. */
+/** For fetching and settling jobs. */
 const QUEUE_CONNECTIONS = 3;
 
 /** JSON type ids of Postgres. */
@@ -58,25 +58,6 @@ export function queueDb(client: RenewedClient): Db {
       } finally {
         reserved.release();
       }
-    },
-    async listen(channel, onNotification, onReconnect) {
-      const subscribe = () => client.current.listen(channel, onNotification, onReconnect);
-      let subscription = await subscribe();
-      const forget = client.onRenewed(() => {
-        // Until the next time, the queue looks for itself every second.
-        subscribe().then(
-          (renewed) => {
-            subscription = renewed;
-          },
-          () => undefined,
-        );
-      });
-      return {
-        close() {
-          forget();
-          return subscription.unlisten();
-        },
-      };
     },
   };
 }

@@ -57,6 +57,8 @@ export interface DeliveryQueueOptions {
 /** What the queue needs of a database. */
 export interface QueueHost {
   readonly queueConnection: QueueConnection;
+  /** @param hear is called after each commit of deliveries by this process @returns what ends it */
+  onJobsCommitted(hear: () => void): () => void;
   readonly onBackgroundError: BackgroundErrorListener;
 }
 
@@ -90,7 +92,6 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
     // The sender has set up the tables.
     migrate: false,
     schedule: false,
-    useListenNotify: true,
     // A crashed process's deliveries are noticed this often, once they have expired.
     superviseIntervalSeconds: 15,
     monitorIntervalSeconds: 15,
@@ -100,6 +101,7 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
   await boss.start();
   let stopping = false;
   let draining: Promise<unknown> = Promise.resolve();
+  let hearNoMore = (): void => undefined;
 
   /** Runs the handler; a delivery to be tried after a while gets a new job in place of this one. */
   async function attempt(handler: DeliveryHandler, job: JobWithMetadata<DeliveryJob>): Promise<void> {
@@ -157,19 +159,19 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
 
   return {
     async work(handler) {
-      await boss.work<DeliveryJob, unknown, { perJobResults: true; includeMetadata: true }>(
+      const worker = await boss.work<DeliveryJob, unknown, { perJobResults: true; includeMetadata: true }>(
         DELIVERY_QUEUE,
         {
           perJobResults: true,
           includeMetadata: true,
           batchSize: concurrency,
           burstWhenBatchFull: true,
-          // A commit anywhere wakes the worker at once; polling finds what falls due later.
+          // Finds what falls due, and what other processes queue and have no time for.
           pollingIntervalSeconds: 1,
-          notifyPollingIntervalSeconds: 1,
         } as never,
         ((jobs: JobWithMetadata<DeliveryJob>[]) => settleEach(handler, jobs)) as never,
       );
+      hearNoMore = host.onJobsCommitted(() => boss.notifyWorker(worker));
     },
 
     drain(handler) {
@@ -195,6 +197,7 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
 
     async stop({ graceful }) {
       stopping = true;
+      hearNoMore();
       await draining;
       await boss.stop({ graceful, timeout: STOP_TIMEOUT_MS });
     },

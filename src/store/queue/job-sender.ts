@@ -30,7 +30,8 @@ const DELIVERY_SETTINGS: Omit<Queue, 'name' | 'policy'> = {
   retentionSeconds: 14 * DAY_SECONDS,
   deleteAfterSeconds: DAY_SECONDS,
   deadLetter: GIVEN_UP_QUEUE,
-  notify: true,
+  // The database takes commits with a notification one at a time; who has queued something wakes its own workers instead.
+  notify: false,
 };
 
 /**
@@ -56,6 +57,10 @@ export interface DeliveryJob {
 export interface JobSender {
   /** Queues the jobs in one statement, in the session's transaction. */
   send(session: SqlSession, jobs: readonly DeliveryJob[]): Promise<void>;
+  /** To be called once jobs that were sent are committed: workers of this process look at once, others within a second. */
+  committed(): void;
+  /** @param hear is called after each commit of jobs @returns what ends it */
+  onCommitted(hear: () => void): () => void;
   stop(): Promise<void>;
 }
 
@@ -114,6 +119,7 @@ export async function openJobSender(
   // Fills pg-boss's memory of the queue now. Later it would do so in the middle of a transaction, and
   // with PGlite's one connection that transaction would wait for itself.
   await boss.findJobs(DELIVERY_QUEUE, { limit: 1 });
+  const listeners = new Set<() => void>();
   return {
     async send(session, jobs) {
       if (jobs.length === 0) return;
@@ -122,6 +128,13 @@ export async function openJobSender(
         jobs.map((data) => ({ data })),
         { db: fromDrizzle(session as unknown as DrizzleTransactionLike, sql) },
       );
+    },
+    committed() {
+      for (const hear of listeners) hear();
+    },
+    onCommitted(hear) {
+      listeners.add(hear);
+      return () => void listeners.delete(hear);
     },
     stop: () => boss.stop({ graceful: false }),
   };
