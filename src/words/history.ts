@@ -4,7 +4,7 @@ import { LATELY_SPRINTS } from '../app/closing/note-history.ts';
 import { CHANGE_SPRINTS, type ControlChart, LEAST_CHART_VALUES } from '../forecast/control-chart.ts';
 import { growthPerMemberDay, workingTime } from '../sprint/baseline.ts';
 import type { RatioId } from '../sprint/sprint-ratios.ts';
-import { isDefined } from '../sprint/undefined-value.ts';
+import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
 import type { AdviceWords } from './advice.ts';
 import { percent } from './amounts.ts';
 import { marginWords } from './margin.ts';
@@ -181,7 +181,10 @@ function linesOf({ floor, ceiling }: RatioHistory) {
 
 /** In how many of the latest sprints that have the number a floor or ceiling was crossed. */
 function crossedLately({ values, crossedAt }: RatioHistory): { sprints: number; of: number } {
-  const latest = values.flatMap((value, i) => (isDefined(value) ? [i] : [])).slice(-LATELY_SPRINTS);
+  const latest: number[] = [];
+  for (let i = values.length - 1; i >= 0 && latest.length < LATELY_SPRINTS; i -= 1) {
+    if (isDefined(values[i] as Ratio)) latest.push(i);
+  }
   return { sprints: latest.filter((i) => crossedAt.includes(i)).length, of: latest.length };
 }
 

@@ -23,13 +23,20 @@ export function shortName(name: string): string {
  * The description with as many details as fit.
  *
  * @param most how many details there are
- * @param sentencesWith what is said with so many of them, and of how many are left out
+ * @param sentencesWith what is said with so many of them, and of how many are left out; the longer the more details, but for
+ *   all of them, where nothing is said of any left out
  */
 export function altTextOf(most: number, sentencesWith: (details: number) => readonly string[]): string {
   const textWith = (details: number): string => sentencesWith(details).join(' ');
-  for (let details = most; details > 0; details -= 1) {
+  const whole = textWith(most);
+  if (whole.length <= ALT_TEXT_MAX_LENGTH) return whole;
+  // Each attempt says everything anew, so few are made.
+  let fitting = { details: 0, text: shortened(textWith(0), ALT_TEXT_MAX_LENGTH) };
+  for (let tooMany = most; tooMany - fitting.details > 1; ) {
+    const details = Math.floor((fitting.details + tooMany) / 2);
     const text = textWith(details);
-    if (text.length <= ALT_TEXT_MAX_LENGTH) return text;
+    if (text.length <= ALT_TEXT_MAX_LENGTH) fitting = { details, text };
+    else tooMany = details;
   }
-  return shortened(textWith(0), ALT_TEXT_MAX_LENGTH);
+  return fitting.text;
 }

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { altTextOf, shortName } from '../../../src/words/charts/chart-text.ts';
 
@@ -14,6 +15,24 @@ describe('the description of a picture', () => {
     expect(altTextOf(9, withDetails(100))).toHaveLength(9 * 100 + 8);
     expect(altTextOf(9, withDetails(600))).toHaveLength(600);
     expect(altTextOf(0, withDetails(100))).toHaveLength(100);
+  });
+
+  test('has as many as going through them one by one would find', () => {
+    const lengths = fc.array(fc.nat({ max: 120 }), { minLength: 1, maxLength: 40 });
+    fc.assert(
+      fc.property(lengths, (sentences) => {
+        const most = sentences.length - 1;
+        const leftOut = (details: number) =>
+          details < most ? [`${most - details} left out`.padEnd(15)] : [];
+        const said = (details: number) => [
+          ...sentences.slice(0, details + 1).map((length) => 'a'.repeat(length)),
+          ...leftOut(details),
+        ];
+        const fits = (details: number) => said(details).join(' ').length <= 1_000;
+        const found = Array.from({ length: most + 1 }, (_, i) => most - i).find(fits) ?? 0;
+        expect(altTextOf(most, said)).toBe(said(found).join(' '));
+      }),
+    );
   });
 
   test('is cut only where even its summary is too long', () => {
