@@ -18,12 +18,17 @@ export type Bound = { readonly of: 'value' | 'ratio' } & (
   | { readonly atLeast: number }
 );
 
+/** How much of it is run, where a bench has more than fits the run of all. */
+export interface BenchSize {
+  readonly requests?: number | undefined;
+}
+
 /** A bench of one or more rows. What it opens it closes. */
 export interface Bench {
   readonly name: string;
   /** Rough time that it takes, for the person who waits. */
   readonly takesSeconds: number;
-  run(): Promise<BenchRow[]>;
+  run(size?: BenchSize): Promise<BenchRow[]>;
 }
 
 export function benchRow(row: Omit<BenchRow, 'ratio'>): BenchRow {

@@ -1,10 +1,10 @@
 /**
- * Measures and prints one table: `npm run bench -- [NAME…] [--json]`. Every value is shown beside a baseline from the
+ * Measures and prints one table: `npm run bench -- [NAME…] [--json] [--requests N]`. Every value is shown beside a baseline from the
  * same run. Exits with 1 when a bound is exceeded, with 2 when it is not told what to do.
  */
 import { parseArgs } from 'node:util';
 import { answersBench } from './answers-bench.ts';
-import type { Bench, BenchRow } from './bench-row.ts';
+import type { Bench, BenchRow, BenchSize } from './bench-row.ts';
 import { isWithin } from './bench-row.ts';
 import { benchTable } from './bench-table.ts';
 import { capacityBench } from './capacity-bench.ts';
@@ -13,6 +13,7 @@ import { largeMorningBench } from './large-morning-bench.ts';
 import { longHistoryBench } from './long-history-bench.ts';
 import { loopBench } from './loop-bench.ts';
 import { messagesBench } from './messages-bench.ts';
+import { mixedBench } from './mixed-bench.ts';
 import { morningBench } from './morning-bench.ts';
 import { ratiosBench } from './ratios-bench.ts';
 import { startBench } from './start-bench.ts';
@@ -29,15 +30,16 @@ const BENCHES: readonly Bench[] = [
   statusBench,
   loopBench,
   longHistoryBench,
+  mixedBench,
   messagesBench,
   morningBench,
   largeMorningBench,
 ];
 
-function readArguments(): { chosen: readonly Bench[]; json: boolean } {
+function readArguments(): { chosen: readonly Bench[]; json: boolean; size: BenchSize } {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
-    options: { json: { type: 'boolean', default: false } },
+    options: { json: { type: 'boolean', default: false }, requests: { type: 'string' } },
   });
   const names = BENCHES.map(({ name }) => name);
   const unknown = positionals.filter((name) => !names.includes(name));
@@ -45,15 +47,17 @@ function readArguments(): { chosen: readonly Bench[]; json: boolean } {
     throw new Error(`There is no bench ${unknown.join(', ')}; there are ${names.join(', ')}.`);
   const chosen =
     positionals.length === 0 ? BENCHES : BENCHES.filter(({ name }) => positionals.includes(name));
-  return { chosen, json: values.json };
+  const requests = values.requests === undefined ? undefined : Number(values.requests);
+  if (requests !== undefined && !(requests > 0)) throw new Error('How many requests is a number above 0.');
+  return { chosen, json: values.json, size: { requests } };
 }
 
 async function main(): Promise<void> {
-  const { chosen, json } = readArguments();
+  const { chosen, json, size } = readArguments();
   const rows: BenchRow[] = [];
   for (const bench of chosen) {
     console.error(`${bench.name}: about ${bench.takesSeconds} s`);
-    rows.push(...(await bench.run()));
+    rows.push(...(await bench.run(size)));
   }
   console.log(
     json
