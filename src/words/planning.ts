@@ -1,5 +1,6 @@
 /** What a plan may have got wrong, and the sprints that it is compared with. As mrkdwn. */
-import type { PlanWarning, RecentSprint } from '../app/planning/plan-sprint.ts';
+import type { RecentSprint } from '../app/planning/plan-sprint.ts';
+import type { PlanWarning } from '../app/planning/plan-warnings.ts';
 import { mrkdwn, say } from './say.ts';
 
 export function planWarning(warning: PlanWarning): string {

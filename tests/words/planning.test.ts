@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { PlanWarning } from '../../src/app/planning/plan-sprint.ts';
+import type { PlanWarning } from '../../src/app/planning/plan-warnings.ts';
 import { planWarning } from '../../src/words/planning.ts';
 
 test.each<[PlanWarning, string]>([

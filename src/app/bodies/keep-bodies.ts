@@ -4,24 +4,14 @@ import type { KeptAdvice } from '../advice/advice.ts';
 import { adviceBase } from '../advice/advice-of.ts';
 import { lockedAudience } from '../history/closed-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
-import type { InputProblem } from '../input-problem.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import { type Audience, audienceBy, audienceInTeam, type TeamReference, todayOf } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
 import { requireBodyKeeper } from './body-keeper.ts';
-import {
-  areSharesTooLarge,
-  BODY_NAME_MAX_LENGTH,
-  type BodyOfWork,
-  calledSo,
-  isSameName,
-  isToDo,
-  MAX_BACKLOG_POINTS,
-  MOST_BODIES,
-  sharesOf,
-} from './body-of-work.ts';
+import { BODY_NAME_MAX_LENGTH, type BodyOfWork, calledSo, isSameName, isToDo } from './body-of-work.ts';
+import { bodyProblems, turnProblems } from './body-problems.ts';
 import { tellDates } from './forecast-bodies.ts';
 import { keptOf } from './kept-advice.ts';
 
@@ -76,7 +66,7 @@ export async function keepBody(
       ...said(input, now),
     };
     const others = toDo.filter(({ id }) => id !== body.id);
-    refuseIfAny([...problemsOf(body, others), ...turnProblems(input)]);
+    refuseIfAny([...bodyProblems(body, others), ...turnProblems(input.turn)]);
     await tx.write.bodies.save(body);
     if (input.turn !== undefined) await takeTurn(tx, body, others, input.turn);
     return { team, body, before, advice: await told(tx, audience, now) };
@@ -110,11 +100,6 @@ async function takeTurn(
   for (const [i, one] of ordered.entries()) await tx.write.bodies.save({ ...one, place: i + 1 });
 }
 
-function turnProblems({ turn }: BodyInput): InputProblem[] {
-  const isTurn = turn === undefined || (Number.isInteger(turn) && turn >= 1 && turn <= MOST_BODIES);
-  return isTurn ? [] : [{ field: 'turn', problem: { code: 'body-turn', most: MOST_BODIES } }];
-}
-
 function said({ leftPoints, growth, sharePercent }: BodyInput, now: Date): Partial<BodyOfWork> {
   const { points, mostPoints } = growth === 'measured' ? {} : (growth ?? {});
   return {
@@ -127,38 +112,6 @@ function said({ leftPoints, growth, sharePercent }: BodyInput, now: Date): Parti
 /** By its name or its number in the list, but not by the beginning of its name: that may be another. */
 function calledExactly(toDo: readonly BodyOfWork[], name: string): BodyOfWork | undefined {
   return /^\d{1,3}$/.test(name) ? calledSo(toDo, name) : toDo.find((one) => isSameName(one.name, name));
-}
-
-function problemsOf(body: BodyOfWork, others: readonly BodyOfWork[]): InputProblem[] {
-  const { name, leftPoints, growthPoints: least = 0, growthMostPoints: largest = least, sharePercent } = body;
-  const most = MAX_BACKLOG_POINTS;
-  const isAmount = (points: number): boolean => points >= 0 && points <= most && Number.isInteger(points * 2);
-  const problems: InputProblem[] = [];
-  if (!/\p{L}/u.test(name) || name.length > BODY_NAME_MAX_LENGTH) {
-    problems.push({ field: 'name', problem: { code: 'body-name', most: BODY_NAME_MAX_LENGTH } });
-  } else if (others.some((other) => isSameName(other.name, name))) {
-    problems.push({ field: 'name', problem: { code: 'body-name-taken' } });
-  } else if (others.length >= MOST_BODIES) {
-    problems.push({ field: 'name', problem: { code: 'bodies-many', most: MOST_BODIES } });
-  }
-  if (!isAmount(leftPoints) || leftPoints === 0) {
-    problems.push({ field: 'backlogPoints', problem: { code: 'backlog-points', most } });
-  }
-  if (!isAmount(least) || !isAmount(largest)) {
-    problems.push({ field: 'growthPoints', problem: { code: 'growth-points', most } });
-  } else if (largest < least) {
-    problems.push({
-      field: 'growthPoints',
-      problem: { code: 'growth-reversed', least: largest, most: least },
-    });
-  }
-  if (sharePercent !== undefined && !(sharePercent >= 1 && sharePercent < 100)) {
-    problems.push({ field: 'sharePercent', problem: { code: 'share-percent' } });
-  } else if (areSharesTooLarge([...others, body])) {
-    const share = sharesOf([...others, body]) / 100;
-    problems.push({ field: 'sharePercent', problem: { code: 'body-shares', share } });
-  }
-  return problems;
 }
 
 /** Finished; or given up, or kept by mistake, and forgotten with all that was told of it. */

@@ -3,7 +3,6 @@
 import { randomUUID } from 'node:crypto';
 import type { CommitmentChances } from '../../forecast/commitment-range.ts';
 import { type Day, isDay } from '../../sprint/calendar.ts';
-import { isOnScale } from '../../sprint/scale.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import type { Verdict } from '../../sprint/verdict.ts';
 import { workingDaysOf } from '../../sprint/work-calendar.ts';
@@ -12,7 +11,7 @@ import { adviceBase } from '../advice/advice-of.ts';
 import { type BigCards, bigCardsOf } from '../advice/odds-advice.ts';
 import { comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
 import { readSet, type SetReading } from '../advice/set-advice.ts';
-import { type CardLine, cardLine, hasOwnKey, statesOf } from '../cards/card-line.ts';
+import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
 import { isTimeOfDay } from '../clock/local-time.ts';
 import { firstPromptAt, lastCallAt } from '../clock/sprint-clock.ts';
 import { type Experiment, isOpen } from '../experiments/experiment.ts';
@@ -25,10 +24,10 @@ import { Refusal } from '../refusal.ts';
 import { type Candidate, candidatesOf, welcomeGuests } from '../team/guests.ts';
 import { membershipInTeam, requireFacilitator, todayOf } from '../team/place.ts';
 import { type Actor, isWatched, type Sprint, type SprintCard, type Team } from '../team/team.ts';
-import { titleAtHeart } from './card-paste.ts';
 import { commitmentOf, type PlanContent } from './plan-content.ts';
 import type { PlanInput } from './plan-input.ts';
 import { type PlanTime, planTime } from './plan-time.ts';
+import { type PlanWarning, planWarnings } from './plan-warnings.ts';
 import { guestIdsIn, type ReadPlan, readPlan } from './read-plan.ts';
 import { leftOutCards, planFingerprint, tickableCards } from './tickable-cards.ts';
 
@@ -45,16 +44,6 @@ export interface RecentSprint {
   /** Undefined for an imported sprint, which was judged elsewhere if at all. */
   readonly verdict: Verdict | undefined;
 }
-
-export type PlanWarning =
-  | {
-      readonly code: 'off-scale';
-      readonly cardNumbers: readonly number[];
-      readonly scale: readonly number[];
-    }
-  | { readonly code: 'alike'; readonly cardNumbers: readonly number[] }
-  | { readonly code: 'no-owner'; readonly cardNumbers: readonly number[] }
-  | { readonly code: 'no-card' | 'no-working-day' };
 
 export interface PlanPreview {
   readonly team: Team;
@@ -168,7 +157,7 @@ async function previewOf(
     workingDays: workingDaysOf(team, plan.input.startsOn, plan.input.endsOn).length,
     time: planTime(team, plan.workers, plan.input),
     guestIds: guestIdsIn(raw),
-    warnings: warningsOf(cards, team, plan.input),
+    warnings: planWarnings(cards, team, plan.input),
     recent: await recentSprints(tx.read, past),
     range,
     commitment: readCommitment(commitmentPoints, range),
@@ -219,32 +208,6 @@ async function recentSprints(read: Reading, past: readonly PastSprint[]): Promis
 
 function untouched(card: SprintCard): Parameters<typeof cardLine>[0] {
   return statesOf({ cards: [card], facts: [] })[0] as Parameters<typeof cardLine>[0];
-}
-
-function warningsOf(cards: readonly CardLine[], team: Team, input: PlanInput): PlanWarning[] {
-  const numbers = (some: readonly CardLine[]): number[] => some.map(({ number }) => number);
-  const offScale = numbers(cards.filter(({ estimatePoints }) => !isOnScale(estimatePoints, team.scale)));
-  const ownerless = numbers(cards.filter(({ ownerIds }) => ownerIds.length === 0));
-  const alike = alikeCards(cards);
-  const workingDays = workingDaysOf(team, input.startsOn, input.endsOn);
-  return [
-    ...(alike.length > 0 ? [{ code: 'alike', cardNumbers: alike } as const] : []),
-    ...(offScale.length > 0
-      ? [{ code: 'off-scale', cardNumbers: offScale, scale: team.scale } as const]
-      : []),
-    ...(ownerless.length > 0 ? [{ code: 'no-owner', cardNumbers: ownerless } as const] : []),
-    ...(cards.length === 0 ? [{ code: 'no-card' } as const] : []),
-    ...(workingDays.length === 0 ? [{ code: 'no-working-day' } as const] : []),
-  ];
-}
-
-/** The numbers of cards that another one may be a copy of: with the same title, and no short names to tell them apart. */
-export function alikeCards(cards: readonly Pick<SprintCard, 'number' | 'key' | 'title'>[]): number[] {
-  const ofTitle = Map.groupBy(cards, ({ title }) => titleAtHeart(title));
-  return [...ofTitle.values()]
-    .filter((same) => same.length > 1 && !same.every(hasOwnKey))
-    .flatMap((same) => same.map(({ number }) => number))
-    .sort((a, b) => a - b);
 }
 
 function sprintCards(sprintId: string, addedBy: string, plan: ReadPlan): SprintCard[] {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { KnownPerson } from '../../../src/app/planning/card-owners.ts';
 import { formatCardLine, parseCardLine, parseCards } from '../../../src/app/planning/card-paste.ts';
-import { alikeCards } from '../../../src/app/planning/plan-sprint.ts';
+import { alikeCards } from '../../../src/app/planning/plan-warnings.ts';
 import { problemWords } from '../../../src/words/problems.ts';
 
 const PEOPLE: readonly KnownPerson[] = [

@@ -385,7 +385,7 @@ describe('help', () => {
       • /loadline digest [time]: Hear of the sprint each morning.
       • /loadline import: Bring in past sprints from files.
       • /loadline import remove: Take an imported sprint out.
-      • /loadline export: Get all of the team’s sprints as files, without who said what.
+      • /loadline export: Get all of the team’s sprints and kept work as files, without who said what.
       • /loadline move [team]: Move your team to the channel in which you type it.
       • /loadline setup measures: Change closing time, scale, thresholds and more.
       • /loadline end: End the team.

@@ -1,0 +1,50 @@
+/** What is wrong with what was said of a body of work. Pure; `import/body-lines.ts` asks the same of a file. */
+import type { InputProblem } from '../input-problem.ts';
+import {
+  areSharesTooLarge,
+  BODY_NAME_MAX_LENGTH,
+  type BodyOfWork,
+  isSameName,
+  MAX_BACKLOG_POINTS,
+  MOST_BODIES,
+  sharesOf,
+} from './body-of-work.ts';
+
+/** @param turn its place among those still to do, from 1 */
+export function turnProblems(turn: number | undefined): InputProblem[] {
+  const isTurn = turn === undefined || (Number.isInteger(turn) && turn >= 1 && turn <= MOST_BODIES);
+  return isTurn ? [] : [{ field: 'turn', problem: { code: 'body-turn', most: MOST_BODIES } }];
+}
+
+/** @param others of the team, still to do */
+export function bodyProblems(body: BodyOfWork, others: readonly BodyOfWork[]): InputProblem[] {
+  const { name, leftPoints, growthPoints: least = 0, growthMostPoints: largest = least, sharePercent } = body;
+  const most = MAX_BACKLOG_POINTS;
+  const isAmount = (points: number): boolean => points >= 0 && points <= most && Number.isInteger(points * 2);
+  const problems: InputProblem[] = [];
+  if (!/\p{L}/u.test(name) || name.length > BODY_NAME_MAX_LENGTH) {
+    problems.push({ field: 'name', problem: { code: 'body-name', most: BODY_NAME_MAX_LENGTH } });
+  } else if (others.some((other) => isSameName(other.name, name))) {
+    problems.push({ field: 'name', problem: { code: 'body-name-taken' } });
+  } else if (others.length >= MOST_BODIES) {
+    problems.push({ field: 'name', problem: { code: 'bodies-many', most: MOST_BODIES } });
+  }
+  if (!isAmount(leftPoints) || leftPoints === 0) {
+    problems.push({ field: 'backlogPoints', problem: { code: 'backlog-points', most } });
+  }
+  if (!isAmount(least) || !isAmount(largest)) {
+    problems.push({ field: 'growthPoints', problem: { code: 'growth-points', most } });
+  } else if (largest < least) {
+    problems.push({
+      field: 'growthPoints',
+      problem: { code: 'growth-reversed', least: largest, most: least },
+    });
+  }
+  if (sharePercent !== undefined && !(sharePercent >= 1 && sharePercent < 100)) {
+    problems.push({ field: 'sharePercent', problem: { code: 'share-percent' } });
+  } else if (areSharesTooLarge([...others, body])) {
+    const share = sharesOf([...others, body]) / 100;
+    problems.push({ field: 'sharePercent', problem: { code: 'body-shares', share } });
+  }
+  return problems;
+}
