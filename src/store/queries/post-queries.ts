@@ -133,8 +133,11 @@ export async function claimedPost(session: SqlSession, postId: string): Promise<
   return row && postOf(row);
 }
 
-/** One that waits since others read its channel too; the code of one that went out since stays. */
-export const isHeldBack = sql`${posts.lastError} = ${sql.raw(`'${HELD_BACK}'`)}
+/** As in the index of these posts. */
+const hasHeldBackCode = sql`${posts.lastError} = ${sql.raw(`'${HELD_BACK}'`)}`;
+
+/** One that waits since others read its channel too. */
+export const isHeldBack = sql`${hasHeldBackCode}
   and ${posts.sentVersion} < ${posts.wantedVersion} and ${posts.state} not in ('dead', 'skipped')`;
 
 export function postReading(session: SqlSession): PostReading {
@@ -274,13 +277,18 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
     },
 
     async queueAllOf(workspaceId, channelId) {
+      const isThere = and(
+        eq(posts.workspaceId, workspaceId),
+        channelId === undefined ? undefined : eq(posts.channelId, channelId),
+      );
+      // What waited for a yes waits no more; where it still has to, its delivery finds that out.
+      await session.update(posts).set({ lastError: null }).where(and(isThere, hasHeldBackCode));
       const owed = await session
         .select({ postId: posts.id, entryOrder: posts.entryOrder })
         .from(posts)
         .where(
           and(
-            eq(posts.workspaceId, workspaceId),
-            channelId === undefined ? undefined : eq(posts.channelId, channelId),
+            isThere,
             lt(posts.sentVersion, posts.wantedVersion),
             notInArray(posts.state, ['dead', 'skipped']),
           ),

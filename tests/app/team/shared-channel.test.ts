@@ -85,7 +85,7 @@ describe('a team’s channel that becomes shared later', () => {
   test('gets nothing more until a facilitator says yes; then what waited comes', async () => {
     const team = await h.setUpTeam();
     share(h);
-    await h.plan(team);
+    const { sprint } = await h.plan(team);
     await h.drain();
     await h.drain();
     expect(h.messagesTo(CHANNEL)).toEqual([]);
@@ -101,6 +101,10 @@ describe('a team’s channel that becomes shared later', () => {
     await h.drain();
     expect(h.kindsTo(CHANNEL)).toEqual(['plan', 'team-set-up']);
     expect(await waiting('ana')).toEqual([0, []]);
+    // What is brought up to date later doesn't wait for anybody's word.
+    await h.write((tx) => tx.write.posts.refreshSent(sprint.id, 'plan'));
+    expect(await waiting('ana')).toEqual([0, []]);
+    await h.drain();
     expect(h.kindsTo('ana')).toEqual(['channel-unreachable']);
   });
 
