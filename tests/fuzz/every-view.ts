@@ -251,7 +251,7 @@ export function everyView(text: string): Record<string, object> {
       isMember: true,
       isProductOwner: true,
     }),
-    end: endFormView({ team, sprintName: text, hasSprints: true, erasedOn: '2027-12-30' }),
+    end: endFormView({ team, sprintName: text, canBeExported: true, erasedOn: '2027-12-30' }),
     ended: teamEndedReply({ ...team, endedAt: new Date('2026-11-30T12:00:00Z') }),
     resumed: teamResumedReply({ team, sprintName: text }),
     left: teamLeftReply(team),

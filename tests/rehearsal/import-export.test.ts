@@ -125,4 +125,25 @@ describe('import and export in the conversation', () => {
     await submit({});
     expect(said()).toContain('Imported 1 sprint of Quayside');
   });
+
+  it('takes in bodies of work with the dates that were told of them, and hands them over', async () => {
+    const bodies = 'body,to do,kept on\nHarbour lights,80,2026-08-03\nBells,0,';
+    const dates =
+      'body,told on,to do,optimistic,likely,pessimistic\nHarbour lights,2026-08-03,90,2027-01-08,2027-02-05,';
+    await openImport();
+    await submit({ files: [pick('bodies.csv', bodies), pick('dates.csv', dates)] });
+    expect(shown()).toContain('“to do” must be more than 0 and at most 20,000');
+    await submit({ 'files-2': [pick('bodies.csv', bodies.replace('Bells,0', 'Bells,20.5'))] });
+    expect(shown()).toContain('2 bodies of work to import');
+    expect(shown()).toContain('Harbour lights: 80 points to do');
+    await submit({});
+    expect(said()).toContain('2 bodies of work are kept by Quayside from now on');
+    await ask('forecast');
+    expect(said()).toContain('Harbour lights');
+    await ask('export');
+    expect(said()).toContain('2 bodies of work, in 6 CSV files');
+    expect(handedOver()['dates.csv']).toContain(
+      'Harbour lights,2026-08-03,2026-08-03,90,0,2027-01-08,2027-02-05,',
+    );
+  });
 });

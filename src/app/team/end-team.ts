@@ -23,7 +23,8 @@ export interface EndForm {
   readonly team: Team;
   /** The running sprint, or the next one. */
   readonly sprintName: string | undefined;
-  readonly hasSprints: boolean;
+  /** Whether it has a sprint, or keeps a body of work. */
+  readonly canBeExported: boolean;
   /** When everything is erased if it is ended now. */
   readonly erasedOn: Day;
 }
@@ -37,7 +38,7 @@ export async function endForm(deps: AppDependencies, actor: Actor, place: Place)
     return {
       team,
       sprintName: openSprints[0]?.name,
-      hasSprints: (await read.sprintsOf(team.id)).length > 0,
+      canBeExported: (await read.sprintsOf(team.id)).length > 0 || (await read.bodiesOf(team.id)).length > 0,
       erasedOn: erasedOn(team, deps.clock.now()),
     };
   });

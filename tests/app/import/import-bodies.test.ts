@@ -5,6 +5,7 @@ import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
 import { endBody, type KeepInput, keepBody } from '../../../src/app/bodies/keep-bodies.ts';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
 import { importSprints } from '../../../src/app/import/import-sprints.ts';
+import { endForm } from '../../../src/app/team/end-team.ts';
 import type { Actor, Team } from '../../../src/app/team/team.ts';
 import { dayPlus } from '../../../src/sprint/calendar.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach } from '../../support/app-harness.ts';
@@ -97,6 +98,8 @@ describe('bodies of work in an export', () => {
     const { h } = await teamOf(harness());
     await keep(h, 'Harbour lights', 80);
     expect((await exported(h, ANA))['bodies.csv']).toContain('Harbour lights,80,1,,,,2026-10-30,2026-10-30,');
+    // So who ends the team is offered it.
+    expect(await endForm(h.deps, ANA, CHANNEL)).toMatchObject({ canBeExported: true });
   });
 });
 

@@ -78,7 +78,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   dropCard: { heading, card: { ...line, state: 'dropped' } },
   editCard: { heading, card: line, changes: [] },
   editSprint: { heading, changes: [] },
-  endForm: { team, sprintName: 'Harbour 12', hasSprints: true, erasedOn: '2027-12-30' },
+  endForm: { team, sprintName: 'Harbour 12', canBeExported: true, erasedOn: '2027-12-30' },
   endTeam: { ...team, endedAt: new Date('2026-11-30T12:00:00Z') },
   resumeTeam: { team, sprintName: 'Harbour 12' },
   erasePerson: { records: 24, teamNames: ['Pier crew'] },

@@ -781,7 +781,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'end the team': endFormView({
       team: fullTeam,
       sprintName: heading.sprint.name,
-      hasSprints: true,
+      canBeExported: true,
       erasedOn: '2027-12-30',
     }),
     setup: setupFormView(

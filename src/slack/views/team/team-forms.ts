@@ -176,7 +176,7 @@ export const EXPORT_FIRST = 'export';
 
 /** Says what follows before a team is ended, and offers to hand out what would be gone. */
 export function endFormView(
-  { team, sprintName, hasSprints, erasedOn }: EndForm,
+  { team, sprintName, canBeExported, erasedOn }: EndForm,
   replyTo?: string,
 ): ModalView {
   const frame = {
@@ -202,7 +202,7 @@ export function endFormView(
     initial: [EXPORT_FIRST],
     optional: true,
   });
-  return formView(frame, [section(follows.join('\n')), ...(hasSprints ? [offer] : [])]);
+  return formView(frame, [section(follows.join('\n')), ...(canBeExported ? [offer] : [])]);
 }
 
 /** Says what follows before somebody leaves. */
