@@ -5,6 +5,7 @@ import { censoredPredictive, type UsualAmount } from './censored-predictive.ts';
 import { finishEvidence, type SprintEvidence, takeInEvidence } from './commitment-evidence.ts';
 import type { Interval, PointsDistribution } from './points-distribution.ts';
 import { median } from './quantile.ts';
+import { withSeenAmounts } from './seen-amounts.ts';
 
 /** With fewer the answer would be more belief than data. */
 export const LEAST_SPRINTS = 3;
@@ -69,7 +70,7 @@ function learn(
     return undefinedBecause('few-sprints', { needed: LEAST_SPRINTS, known: scaled.length, having });
   }
   return {
-    distribution: censoredPredictive(scaled, belief),
+    distribution: withSeenAmounts(censoredPredictive(scaled, belief), scaled),
     sprints: scaled.length,
     mostSeenPoints: Math.max(...scaled.map(({ low }) => low)),
   };

@@ -167,8 +167,8 @@ function advise(
  *
  * The high end is the largest commitment C with P(F ≥ floor · C) ≥ 80%, where F is how much of a commitment the team will
  * finish and the floor that of the kept share. F's distribution comes from the team's own closed sprints
- * (`finishEvidence`, `censoredPredictive`), scaled to the member-days of the coming sprint. It is never counted on to be
- * more than the most that was finished in a sprint so far: what nobody has seen can't be counted on.
+ * (`finishEvidence`, `censoredPredictive`, `withSeenAmounts`), scaled to the member-days of the coming sprint. It is never
+ * counted on to be more than the most that was finished in a sprint so far: what nobody has seen can't be counted on.
  * The low end is the smallest C with P(T > (1 + ceiling) · C) ≤ 20%, where T is how much the team takes in altogether
  * (`takeInEvidence`) and the ceiling that of the pull-in ratio.
  * Advised is the largest C between them with P(F ≥ C) ≥ 50%, else the low end. Where the low end lies above the high one,

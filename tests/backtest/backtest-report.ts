@@ -3,6 +3,7 @@ import type { SprintMoment } from '../open-data/read-open-data.ts';
 import { type ChanceBin, scoreChances } from './score-chances.ts';
 import { type JointScore, scoreJoint } from './score-joint.ts';
 import { type LoneTeamScore, scoreLoneTeams } from './score-lone-teams.ts';
+import { type PlanningBin, scorePlanning, toldAtPlanning } from './score-planning.ts';
 import {
   type ForetoldMoment,
   foretellMoments,
@@ -20,6 +21,9 @@ export interface BacktestReport {
   /** All moments and files together, sprints with cards only. */
   readonly chances: readonly ChanceBin[];
   readonly chancesByFile: readonly ({ readonly file: string } & ChanceBin)[];
+  /** All files together, and each on its own. */
+  readonly planning: readonly PlanningBin[];
+  readonly planningByFile: readonly ({ readonly file: string } & PlanningBin)[];
   readonly range: readonly ({ readonly file: string } & RangeScore)[];
   readonly release: readonly ({ readonly file: string } & ReleaseScore)[];
   readonly joint: readonly ({ readonly file: string } & JointScore)[];
@@ -30,6 +34,7 @@ export function backtestReport(
   files: readonly { readonly file: string; readonly rows: readonly SprintMoment[] }[],
 ): BacktestReport {
   const foretold = files.map(({ file, rows }) => ({ file, moments: foretellMoments(rows) }));
+  const planned = files.map(({ file, rows }) => ({ file, cases: toldAtPlanning(rows) }));
   return {
     projection: foretold.flatMap(({ file, moments }) =>
       moments.map((moment) => ({ file, ...scoreProjection(moment) })),
@@ -38,6 +43,10 @@ export function backtestReport(
     chances: scoreChances(foretold.flatMap(({ moments }) => casesWithCards(moments))),
     chancesByFile: foretold.flatMap(({ file, moments }) =>
       scoreChances(casesWithCards(moments)).map((bin) => ({ file, ...bin })),
+    ),
+    planning: scorePlanning(planned.flatMap(({ cases }) => cases)),
+    planningByFile: planned.flatMap(({ file, cases }) =>
+      scorePlanning(cases).map((bin) => ({ file, ...bin })),
     ),
     range: files.map(({ file, rows }) => ({ file, ...scoreRange(rows) })),
     release: files.flatMap(({ file, rows }) => scoreRelease(rows).map((score) => ({ file, ...score }))),
@@ -55,6 +64,8 @@ export function reportText({
   loneTeam,
   chances,
   chancesByFile,
+  planning,
+  planningByFile,
   range,
   release,
   joint,
@@ -110,6 +121,18 @@ export function reportText({
       ['file', 'told', 'came true', 'cases'],
       [...chances.map((bin) => ({ file: 'all', ...bin })), ...chancesByFile].map((row) => [
         row.file,
+        percent(row.told),
+        percent(row.came),
+        String(row.cases),
+      ]),
+    ),
+    '',
+    'Chances at planning, of what was committed to, in %',
+    ...table(
+      ['file', 'chance', 'told', 'came true', 'cases'],
+      [...planning.map((bin) => ({ file: 'all', ...bin })), ...planningByFile].map((row) => [
+        row.file,
+        row.chance,
         percent(row.told),
         percent(row.came),
         String(row.cases),

@@ -39,6 +39,8 @@ test('--json prints one document with the projection of each file and moment and
     loneTeam: Record<string, unknown>[];
     chances: Record<string, unknown>[];
     chancesByFile: Record<string, unknown>[];
+    planning: Record<string, unknown>[];
+    planningByFile: Record<string, unknown>[];
     range: Record<string, unknown>[];
     release: Record<string, unknown>[];
     joint: Record<string, unknown>[];
@@ -48,6 +50,8 @@ test('--json prints one document with the projection of each file and moment and
     'loneTeam',
     'chances',
     'chancesByFile',
+    'planning',
+    'planningByFile',
     'range',
     'release',
     'joint',
@@ -92,6 +96,8 @@ test('--json prints one document with the projection of each file and moment and
   expect(new Set(report.chancesByFile.map(({ file }) => file))).toEqual(new Set(files));
   expect(Object.keys(report.chances[0] as object)).toEqual(['told', 'came', 'cases']);
   expect(Object.keys(report.chancesByFile[0] as object)).toEqual(['file', 'told', 'came', 'cases']);
+  expect(Object.keys(report.planning[0] as object)).toEqual(['chance', 'told', 'came', 'cases']);
+  expect(new Set(report.planningByFile.map(({ file }) => file))).toEqual(new Set(files));
   expect(new Set(report.release.map(({ file, board }) => `${file} ${board}`)).size).toBe(4);
   expect(Object.keys(report.release[0] as object).sort()).toEqual(
     ['file', 'board', 'backlogSprints', 'cases', 'held15', 'held50', 'held85'].sort(),
@@ -101,6 +107,8 @@ test('--json prints one document with the projection of each file and moment and
     ...report.loneTeam,
     ...report.chances,
     ...report.chancesByFile,
+    ...report.planning,
+    ...report.planningByFile,
     ...report.range,
     ...report.release,
     ...report.joint,

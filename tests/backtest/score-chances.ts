@@ -31,7 +31,12 @@ export function scoreChances(cases: readonly Foretold[]): ChanceBin[] {
       told: chanceOfAtLeast(projection.distribution, floorPoints),
       came: row.deliveredPoints >= floorPoints,
     }));
-  const bins = Map.groupBy(open, ({ told }) => Math.min(BINS - 1, Math.floor(told * BINS)));
+  return binsOf(open);
+}
+
+/** By what was told, lowest first; bins without a case are left out. */
+export function binsOf(cases: readonly { readonly told: number; readonly came: boolean }[]): ChanceBin[] {
+  const bins = Map.groupBy(cases, ({ told }) => Math.min(BINS - 1, Math.floor(told * BINS)));
   return [...bins]
     .sort(([a], [b]) => a - b)
     .map(([, bin]) => ({

@@ -3,11 +3,11 @@
  * brought home under another commitment, the data can't say; it is judged only where the team had committed to at least
  * as much as was advised, which is known before the sprint begins, and so favours no outcome.
  */
-import type { SprintEvidence } from '../../src/forecast/commitment-evidence.ts';
 import { commitmentRange } from '../../src/forecast/commitment-range.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import type { SprintMoment } from '../open-data/read-open-data.ts';
-import { committedPoints, rowsAt, sharedSprints } from './moments.ts';
+import { committedPoints } from './moments.ts';
+import { NO_TIME, type PlannedSprint, plannedSprints } from './planned-sprints.ts';
 
 /** Shares are of the judged sprints; undefined without any. */
 export interface RangeScore {
@@ -30,10 +30,6 @@ export interface RangeScore {
   readonly keptAtHighEnd: number | undefined;
 }
 
-/** The data says nothing of who was there: every sprint of a board counts as the same working time. */
-const NO_TIME = { workingDays: undefined, memberDays: undefined, memberDaysWhenAllThere: undefined };
-const LEAST_BEFORE = 3;
-
 interface Told {
   readonly committed: number;
   readonly delivered: number;
@@ -46,11 +42,12 @@ interface Told {
 
 export function scoreRange(rows: readonly SprintMoment[]): RangeScore {
   const floor = DEFAULT_THRESHOLDS.keptShareAtLeast;
-  const { asked, told } = walk(rows);
+  const asked = plannedSprints(rows, () => undefined);
+  const told = asked.flatMap(toldFor);
   const judged = told.filter(({ committed, advised }) => committed >= advised);
   const atHighEnd = told.filter(({ committed, highEnd }) => highEnd > 0 && committed >= highEnd);
   return {
-    asked,
+    asked: asked.length,
     crossed: told.filter(({ isCrossed }) => isCrossed).length,
     told: told.length,
     judged: judged.length,
@@ -63,27 +60,7 @@ export function scoreRange(rows: readonly SprintMoment[]): RangeScore {
   };
 }
 
-function walk(rows: readonly SprintMoment[]): { asked: number; told: Told[] } {
-  const addedAtLast = new Map(rowsAt(rows, 80).map((row) => [keyOf(row), row.addedPoints]));
-  const past = new Map<number, SprintEvidence[]>();
-  const told: Told[] = [];
-  let asked = 0;
-  for (const together of sharedSprints(rowsAt(rows, 0))) {
-    for (const row of together) {
-      const before = (past.get(row.board) ?? []).filter(({ commitmentPoints }) => commitmentPoints > 0);
-      if (committedPoints(row) <= 0 || before.length < LEAST_BEFORE) continue;
-      asked += 1;
-      told.push(...toldFor(row, before));
-    }
-    for (const row of together) {
-      const added = (addedAtLast.get(keyOf(row)) ?? row.addedPoints) - row.addedPoints;
-      past.set(row.board, [...(past.get(row.board) ?? []), evidenceOf(row, Math.max(0, added))]);
-    }
-  }
-  return { asked, told };
-}
-
-function toldFor(row: SprintMoment, before: readonly SprintEvidence[]): Told[] {
+function toldFor({ row, before }: PlannedSprint): Told[] {
   const range = commitmentRange(before, NO_TIME, DEFAULT_THRESHOLDS);
   if ('undefined' in range || 'undefined' in range.advised) return [];
   const { points, chances, unserved } = range.advised;
@@ -98,23 +75,6 @@ function toldFor(row: SprintMoment, before: readonly SprintEvidence[]): Told[] {
       isCrossed: unserved !== undefined,
     },
   ];
-}
-
-/** Which of the delivered points had been committed to, the data doesn't say. */
-function evidenceOf(row: SprintMoment, pulledInPoints: number): SprintEvidence {
-  return {
-    commitmentPoints: committedPoints(row),
-    pulledInPoints,
-    surprisePoints: undefined,
-    velocityPoints: row.deliveredPoints,
-    committedFinishedPoints: undefined,
-    workingDays: undefined,
-    memberDays: undefined,
-  };
-}
-
-function keyOf({ board, sprint }: SprintMoment): string {
-  return `${board} ${sprint}`;
 }
 
 function mean(of: readonly Told[], value: (one: Told) => number | boolean): number | undefined {

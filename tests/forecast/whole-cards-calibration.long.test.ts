@@ -107,12 +107,14 @@ describe.each([
   },
 );
 
-// Side by side more is left half done than one card, which the model doesn't know of a plan: it tells a little too much.
+// Where cards are dealt to people who don't help each other, some run dry while others are late, and the more so the smaller
+// a plan is beside earlier ones; from sizes alone nobody can know it, so too much is told.
 describe.each([
-  ['in a row', 0.07],
-  ['side by side', 0.1],
+  ['in a row', 0.08],
+  ['from one list', 0.07],
+  ['side by side', 0.12],
 ] as const)('of 2,160 plans of teams that work %s', (order, most) => {
-  test('each fifth of the chances to keep with 300 cases or more comes true about as often as was told, within 7 or 10 points', () => {
+  test('each fifth of the chances to keep with 300 cases or more comes true about as often as was told', () => {
     const random = seededRandom(20261130);
     const keep: Case[] = [];
     for (const spread of [0.12, 0.25, 0.4]) {

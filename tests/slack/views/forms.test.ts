@@ -183,7 +183,7 @@ describe('plan', () => {
       "*Please check*
       • Card 4 has no owner yet, so nobody is asked about it until somebody takes it.
       *How much to commit to*
-      At 26 points: 9 in 10 to keep it, 5 in 10 to finish everything, 1 in 10 to run out of work. Your last commitment was 21. From 9 closed sprints with a commitment, scaled to 50 member-days; \`/loadline range\` says more.
+      At 26 points: 9 in 10 to keep it, 5 in 10 to finish everything, under 1 in 10 to run out of work. Your last commitment was 21. From 9 closed sprints with a commitment, scaled to 50 member-days; \`/loadline range\` says more.
       This plan of 18 points: more than 9 in 10 to run out of work.
       *The chances of these cards*
       The chance to finish at least 80% of these 18 points is more than 9 in 10, and to finish all of them more than 9 in 10. This goes by the sizes of the cards and by what the team finished in 9 closed sprints. It doesn’t know in which order you will work, or how much surprise work the cards hold.
