@@ -1,6 +1,10 @@
 /** When a body of work is finished: the team's past, its coming calendar, and how earlier forecasts came out. */
-import { gradedReleases, inOrderOfChance, MOST_SPRINTS_GRADED } from '../../forecast/graded-releases.ts';
-import { marginOfError } from '../../forecast/margin-of-error.ts';
+import {
+  type GradedRelease,
+  gradedReleases,
+  inOrderOfChance,
+  MOST_SPRINTS_GRADED,
+} from '../../forecast/graded-releases.ts';
 import { measuredGrowth } from '../../forecast/measured-growth.ts';
 import { releaseByDay } from '../../forecast/release-by-day.ts';
 import { type ReleaseQuestion, releaseForecast } from '../../forecast/release-forecast.ts';
@@ -10,10 +14,12 @@ import { type Day, dayPlus } from '../../sprint/calendar.ts';
 import { memberDaysOf } from '../../sprint/work-calendar.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { PastSprint, PastTime } from '../history/past-sprint.ts';
-import { marginSprints } from '../history/team-history.ts';
+import { marginOfPast, oncePerPast } from '../history/team-history.ts';
+import { Memory } from '../memory.ts';
 import { nextSprintDays, RHYTHM_SPRINTS, sprintRhythmDays } from '../planning/sprint-rhythm.ts';
 import type { Reading } from '../ports/store.ts';
 import { activeMembers, type Member, type Sprint, type Team } from '../team/team.ts';
+import { waitForAll } from '../wait-for-all.ts';
 import type { ForecastAdvice, ScopeGrowth } from './advice.ts';
 
 /** Days off are rarely known for longer. */
@@ -29,8 +35,8 @@ export interface ForecastGround {
   /** The first day of the first sprint that can work on it, and the days from sprint to sprint. */
   readonly startsOn: Day;
   readonly sprintLengthDays: number;
-  /** Sprints of the other teams of the workspace, oldest first. */
-  readonly others: readonly PastTime[];
+  /** What is learnt from sprints of the other teams of the workspace. */
+  readonly lent: readonly GradedRelease[];
 }
 
 /** The days of the next sprint, as far as one can tell. */
@@ -54,14 +60,25 @@ export async function forecastGround(
   members: readonly Member[],
   startsOn: Day,
 ): Promise<ForecastGround> {
-  const sprints = await read.latestSpans(team.id, RHYTHM_SPRINTS);
-  return {
-    team,
-    members,
-    startsOn,
-    sprintLengthDays: sprintRhythmDays(sprints),
-    others: await read.pastTimesOfOthers(team, MOST_SPRINTS_GRADED.others),
-  };
+  const [sprints, version] = await waitForAll([
+    read.latestSpans(team.id, RHYTHM_SPRINTS),
+    read.pastVersion(team.workspaceId),
+  ]);
+  const lent = await lentReleases.get(version && JSON.stringify([version, team.id]), async () =>
+    lentBy(await read.pastTimesOfOthers(team, MOST_SPRINTS_GRADED.others)),
+  );
+  return { team, members, startsOn, sprintLengthDays: sprintRhythmDays(sprints), lent };
+}
+
+/** In memory, some ten megabytes. */
+const MOST_LENT = 100_000;
+const lentReleases = new Memory<readonly GradedRelease[]>(MOST_LENT, ({ length }) => 1 + length);
+
+/** What is learnt from how forecasts of other teams would have come out. */
+export function lentBy(others: readonly PastTime[]): GradedRelease[] {
+  return [...Map.groupBy(others, ({ teamId }) => teamId)].flatMap(([id, its]) =>
+    gradedReleases(id, pacedSprints(its, usualMembers(its, 1))),
+  );
 }
 
 /** What all forecasts of a team have in common. */
@@ -76,16 +93,28 @@ export interface TeamForecasts {
 
 /** @param past oldest first */
 export function teamForecasts(past: readonly PastSprint[], ground: ForecastGround): TeamForecasts {
-  const { team, others } = ground;
-  const usual = usualMembers(past, Math.max(1, activeMembers(ground.members).length));
-  const sprints = pacedSprints(past, usual);
-  const lent = [...Map.groupBy(others, ({ teamId }) => teamId)].flatMap(([id, its]) =>
-    gradedReleases(id, pacedSprints(its, usualMembers(its, 1))),
-  );
-  const own = gradedReleases(team.id, sprints.slice(-MOST_SPRINTS_GRADED.own));
-  const graded = { team: team.id, releases: inOrderOfChance([...own, ...lent]) };
+  const { usual, sprints, graded } = pacedPast(past).beside(ground);
   return { past, ground, sprints, times: comingTimes(ground, usual), graded };
 }
+
+/** The latest is kept: it changes with how many members there are, and with what others lend. */
+const pacedPast = oncePerPast((past) => {
+  const paced = ({ team, lent }: ForecastGround, members: number) => {
+    const usual = usualMembers(past, Math.max(1, members));
+    const sprints = pacedSprints(past, usual);
+    const own = gradedReleases(team.id, sprints.slice(-MOST_SPRINTS_GRADED.own));
+    const graded = { team: team.id, releases: inOrderOfChance([...own, ...lent]) };
+    return { members, lent, usual, sprints, graded };
+  };
+  let known: ReturnType<typeof paced> | undefined;
+  return {
+    beside(ground: ForecastGround) {
+      const members = activeMembers(ground.members).length;
+      if (known?.members !== members || known.lent !== ground.lent) known = paced(ground, members);
+      return known;
+    },
+  };
+});
 
 /** What the forecast of one body of work is asked with, and how its growth is known. */
 export interface WorkQuestion {
@@ -138,7 +167,7 @@ export function forecastOf(
     growth,
     forecast: releaseForecast({ ...asked, throughSprint }),
     byDay: onDay,
-    margin: marginOfError(marginSprints(past)),
+    margin: marginOfPast(past),
   };
 }
 

@@ -1,6 +1,5 @@
 /** The team's own trend: every ratio over its closed sprints, with what is ordinary and what is not. */
 import { controlChart } from '../../forecast/control-chart.ts';
-import { marginOfError } from '../../forecast/margin-of-error.ts';
 import { RATIO_IDS, RATIOS, type RatioId, type RatioLine } from '../../sprint/sprint-ratios.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
@@ -8,7 +7,7 @@ import { baselineOfPast } from '../history/baseline-of.ts';
 import { growthOfPast } from '../history/growth-of-past.ts';
 import { type PastSprint, pastVerdict } from '../history/past-sprint.ts';
 import { ratioValues } from '../history/ratio-values.ts';
-import { marginSprints, oncePerPast } from '../history/team-history.ts';
+import { marginOfPast, oncePerPast } from '../history/team-history.ts';
 import type { GoalMet, Team } from '../team/team.ts';
 import type { GoalsMet, HistoryAdvice, RatioHistory } from './advice.ts';
 
@@ -65,8 +64,6 @@ const ratioTrends = oncePerPast((past) => {
     },
   };
 });
-
-const marginOfPast = oncePerPast((past) => marginOfError(marginSprints(past)));
 
 function ratioHistory(ratio: RatioId, { values, chart }: Trend, lines: Lines): RatioHistory {
   const { floor = Number.NEGATIVE_INFINITY, ceiling = Number.POSITIVE_INFINITY } = lines;

@@ -6,9 +6,9 @@ import {
   medianBaseline,
   type PastBaseline,
 } from '../../sprint/baseline.ts';
+import { Memory } from '../memory.ts';
 import type { Reading } from '../ports/store.ts';
 import type { Team } from '../team/team.ts';
-import { Memory } from './memory.ts';
 import type { PastSprint } from './past-sprint.ts';
 
 /** Whether something can be measured by the sprint: points were finished in it, and it is known how many. */

@@ -1,6 +1,6 @@
 /** The team's closed sprints as the statistics want them. Reads; each question has a function of its own elsewhere. */
 import type { SprintEvidence } from '../../forecast/commitment-evidence.ts';
-import type { MarginSprint } from '../../forecast/margin-of-error.ts';
+import { marginOfError } from '../../forecast/margin-of-error.ts';
 import {
   type EndedSprint,
   MOST_SPRINTS_BACK,
@@ -13,10 +13,10 @@ import type { ClosedCard } from '../../forecast/surprise-odds.ts';
 import { wholeMembersOn } from '../../sprint/work-calendar.ts';
 import { dayAt } from '../clock/local-time.ts';
 import { letOthersTurn } from '../let-others-turn.ts';
+import { Memory } from '../memory.ts';
 import type { Transaction } from '../ports/store.ts';
 import { datedMembers, type Sprint, type Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
-import { Memory } from './memory.ts';
 import type { PastCard, PastSprint, PastTrace, TracePoint } from './past-sprint.ts';
 import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
 
@@ -140,14 +140,16 @@ export function knownVelocities(past: readonly PastSprint[]): number[] {
   return past.flatMap(({ velocityPoints }) => (velocityPoints === undefined ? [] : [velocityPoints]));
 }
 
-/** As the margin of error wants them. */
-export function marginSprints(past: readonly PastSprint[]): MarginSprint[] {
-  return past.map(({ commitmentPoints, velocityPoints, ratios }) => ({
-    commitmentPoints,
-    velocityPoints,
-    estimateAccuracy: ratios.estimateAccuracy,
-  }));
-}
+/** How far off the team's numbers were so far. */
+export const marginOfPast = oncePerPast((past) =>
+  marginOfError(
+    past.map(({ commitmentPoints, velocityPoints, ratios }) => ({
+      commitmentPoints,
+      velocityPoints,
+      estimateAccuracy: ratios.estimateAccuracy,
+    })),
+  ),
+);
 
 /**
  * How the latest sprints of the team and of the others in its workspace went, oldest first; of each trace the point at

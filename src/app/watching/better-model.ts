@@ -8,10 +8,10 @@ import type { EndedCards } from '../../forecast/card-projection.ts';
 import { byCards, contestCases, LEAST_CONTEST_SPRINTS, speaker } from '../../forecast/contest.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { isOpenCard, type SprintCardState } from '../cards/card-line.ts';
-import { Memory } from '../history/memory.ts';
 import { ONLY_TEACH } from '../history/own-record.ts';
 import { watchedSprints } from '../history/watched-sprint.ts';
 import { letOthersTurn } from '../let-others-turn.ts';
+import { Memory } from '../memory.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { SprintProjection } from './sprint-projection.ts';
 

@@ -1,6 +1,13 @@
+import { randomUUID } from 'node:crypto';
 import { expect, test } from 'vitest';
-import { type ForecastGround, forecastOf } from '../../../src/app/advice/forecast-advice.ts';
+import {
+  type ForecastGround,
+  forecastGround,
+  forecastOf,
+  lentBy,
+} from '../../../src/app/advice/forecast-advice.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
+import type { Reading } from '../../../src/app/ports/store.ts';
 import type { Member } from '../../../src/app/team/team.ts';
 import { daysBetween } from '../../../src/sprint/calendar.ts';
 import { aMember, aTeam } from '../../store/store-examples.ts';
@@ -14,7 +21,7 @@ const GROUND: ForecastGround = {
   members: members(4),
   startsOn: '2026-07-06',
   sprintLengthDays: 14,
-  others: [],
+  lent: [],
 };
 /** Of four members, 20 points in ten working days. */
 const FOUR = { velocityPoints: 20, memberDays: 40 };
@@ -67,8 +74,31 @@ test('how the forecasts of other teams of the workspace came out moves the dates
     memberDays: 400,
   }));
   // Their forecasts came out too early, so this one is later; that they finish fifty times as much is nothing to it.
-  expect(likelySprints(past, { others: slowing })).toBeGreaterThan(5.3);
-  expect(likelySprints(past, { others: slowing })).toBeLessThan(9);
+  expect(likelySprints(past, { lent: lentBy(slowing) })).toBeGreaterThan(5.3);
+  expect(likelySprints(past, { lent: lentBy(slowing) })).toBeLessThan(9);
+});
+
+test('what other teams lend is read once, until the past of the workspace is another', async () => {
+  let [version, reads] = [randomUUID() as string | undefined, 0];
+  const read: Partial<Reading> = {
+    latestSpans: async () => [],
+    pastVersion: async () => version,
+    pastTimesOfOthers: async () => {
+      reads += 1;
+      return [];
+    },
+  };
+  const ground = () => forecastGround(read as Reading, TEAM, members(4), GROUND.startsOn);
+  await ground();
+  await ground();
+  expect(reads).toBe(1);
+  version = randomUUID();
+  await ground();
+  expect(reads).toBe(2);
+  version = undefined;
+  await ground();
+  await ground();
+  expect(reads).toBe(4);
 });
 
 test('dates are days of the calendar, from the first day of the first sprint', () => {

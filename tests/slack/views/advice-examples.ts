@@ -136,7 +136,7 @@ export function forecastAdvice(
 ): ForecastAdvice {
   const growthPoints = growth === 'measured' ? undefined : growth;
   const question = { about: 'forecast', backlogPoints, growthPoints, byDay } as const;
-  const ground = { team, members: [], startsOn: '2026-11-30', sprintLengthDays: 14, others: [] };
+  const ground = { team, members: [], startsOn: '2026-11-30', sprintLengthDays: 14, lent: [] };
   return { ...base, ...known(past), question, ...forecastOf(question, past, ground) };
 }
 

@@ -1,9 +1,9 @@
-/** What was made from the past, kept from one answer to the next. */
+/** What took long to make, kept from one answer to the next: as much as was said, and the longest unused goes first. */
 
-/** A version may come back once its rows are forgotten, a day later (`dropOldRecords`); by then nobody remembers it. */
+/** A version of a past may come back once its rows are forgotten, a day later (`dropOldRecords`); by then nobody remembers it. */
 const KEPT_MS = 12 * 3_600_000;
 
-/** The version of the past is part of each key, so what is out of date is not found again. */
+/** All that the value was made from is part of its key, if only as a version, so what is out of date is not found again. */
 export class Memory<Value> {
   /** In the order of their last use. */
   readonly #kept = new Map<string, { readonly value: Value; readonly sinceMs: number }>();
@@ -38,6 +38,11 @@ export class Memory<Value> {
     const entry = isFresh ? known : { value: await make(), sinceMs: nowMs };
     if (key !== undefined && (isFresh || mayKeep())) this.#keepAsLatest(key, entry);
     return entry.value;
+  }
+
+  clear(): void {
+    this.#kept.clear();
+    this.#weight = 0;
   }
 
   #keepAsLatest(key: string, entry: { readonly value: Value; readonly sinceMs: number }): void {
