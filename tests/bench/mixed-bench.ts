@@ -20,8 +20,9 @@ const CARDS_A_MEMBER = 2;
 const PAST_SPRINTS = 26;
 const SPRINTS = 96;
 const REQUESTS = 3_000;
-/** Before it counts: what is asked for the first time is compiled and read. */
+/** Before it counts: a process compiles for long what it does often. */
 const WARM_UP_SPRINTS = 6;
+const WARM_UP_REQUESTS = 1_000;
 const AT_ONCE = 4;
 const ESTIMATE_POINTS = 8;
 const LASTS_DAYS = 14;
@@ -204,7 +205,7 @@ async function third(scene: Scene, sprints: number, requestsASprint: number, fro
 async function grown(scene: Scene, requests: number): Promise<BenchRow[]> {
   const counted = SPRINTS - WARM_UP_SPRINTS;
   const requestsASprint = Math.ceil(requests / counted);
-  await third(scene, WARM_UP_SPRINTS, requestsASprint, 0);
+  await third(scene, WARM_UP_SPRINTS, Math.ceil(WARM_UP_REQUESTS / WARM_UP_SPRINTS), 0);
   const thirds: Third[] = [];
   for (let i = 0; i < 3; i += 1) {
     const from = WARM_UP_SPRINTS + (i * counted) / 3;
