@@ -4,7 +4,7 @@
  */
 import postgres, { type Sql } from 'postgres';
 
-const TABLES = `select schemaname, tablename from pg_tables where
+const TABLES = `select format('%I.%I', schemaname, tablename) as name from pg_tables where
   (schemaname = 'loadline' and tablename <> 'migrations') or (schemaname = 'pgboss' and tablename in ('job', 'queue'))`;
 
 const PREPARE = `
@@ -17,14 +17,6 @@ const PREPARE = `
         raise exception 'could not extend file: No space left on device' using errcode = '53100';
       end if;
       return null;
-    end $$;
-  do $$
-    declare name record;
-    begin
-      for name in ${TABLES} loop
-        execute format('create trigger chaos before insert or update on %I.%I for each statement
-          execute function chaos.write()', name.schemaname, name.tablename);
-      end loop;
     end $$;`;
 
 export class DatabaseFaults {
@@ -36,7 +28,14 @@ export class DatabaseFaults {
 
   /** Once its tables are there. */
   async prepare(): Promise<void> {
-    await this.#as((sql) => sql.unsafe(PREPARE));
+    await this.#as(async (sql) => {
+      await sql.unsafe(PREPARE);
+      // The bots are at work: two tables locked at once could block them and be blocked by them.
+      for (const { name } of await sql.unsafe(TABLES)) {
+        await sql.unsafe(`create trigger chaos before insert or update on ${name}
+          for each statement execute function chaos.write()`);
+      }
+    });
   }
 
   /** @param share of the statements that write */
