@@ -142,7 +142,7 @@ async function requireRecorded(databaseUrl: string, submissions: number): Promis
 
 export const answersBench: Bench = {
   name: 'answers',
-  takesSeconds: 150,
+  takesSeconds: 280,
   async run(): Promise<BenchRow[]> {
     const databases = await startBenchDatabases(COUNTING_STATEMENTS);
     const platform = await startQuickPlatform();
