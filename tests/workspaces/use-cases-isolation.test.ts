@@ -627,8 +627,11 @@ const INTRUDERS: readonly [who: string, workspaceId: string][] = [
 
 /** All that is in it, files included. */
 function textOf(value: unknown): string {
-  const readable = (_key: string, part: unknown) =>
-    part instanceof Uint8Array ? Buffer.from(part).toString('utf8') : part;
+  // A buffer has been turned into a list of numbers by the time that it comes as `part`.
+  function readable(this: Readonly<Record<string, unknown>>, key: string, part: unknown): unknown {
+    const raw = this[key];
+    return raw instanceof Uint8Array ? Buffer.from(raw).toString('utf8') : part;
+  }
   return JSON.stringify(value, readable) ?? '';
 }
 
