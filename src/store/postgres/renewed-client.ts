@@ -34,10 +34,8 @@ export class RenewedClient {
     for (const hear of this.#listeners) hear();
   }
 
-  /** @returns what ends it */
-  onRenewed(hear: () => void): () => void {
+  onRenewed(hear: () => void): void {
     this.#listeners.add(hear);
-    return () => void this.#listeners.delete(hear);
   }
 
   async end(): Promise<void> {

@@ -52,35 +52,19 @@ export function peopleReading(session: SqlSession): PeopleReading {
   const ofCards = (actor: Actor, isTheirs: SQL | undefined) => and(inWorkspace(actor), isTheirs);
 
   function cardSelects(actor: Actor) {
+    const on = ofDay(cards.enteredOn);
     const estimate = cards.estimatePoints;
+    const columns = { team, on, sprint, card, title, link, estimate, ...inOrder(cards.number) };
     return {
       cardsOwned: session
-        .select({
-          team,
-          on: ofDay(cards.enteredOn),
-          sprint,
-          card,
-          title,
-          link,
-          estimate,
-          ...inOrder(cards.number),
-        })
+        .select(columns)
         .from(cardOwners)
         .innerJoin(cards, eq(cards.id, cardOwners.cardId))
         .innerJoin(sprints, eq(sprints.id, cards.sprintId))
         .innerJoin(teams, eq(teams.id, sprints.teamId))
         .where(ofCards(actor, eq(cardOwners.userId, actor.userId))),
       cardsAdded: session
-        .select({
-          team,
-          on: ofDay(cards.enteredOn),
-          sprint,
-          card,
-          title,
-          link,
-          estimate,
-          ...inOrder(cards.number),
-        })
+        .select(columns)
         .from(cards)
         .innerJoin(sprints, eq(sprints.id, cards.sprintId))
         .innerJoin(teams, eq(teams.id, sprints.teamId))
