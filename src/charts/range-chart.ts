@@ -12,7 +12,8 @@ import { say } from '../words/say.ts';
 import { pointsAxis, spread } from './chart-scales.ts';
 import { axisName, type ChartPicture, chartCard, headingPx, palette, text } from './chart-theme.ts';
 
-const plot = { left: 56, right: 142, top: headingPx + 44, height: 240 };
+/** With room for a heading whose second line wraps three times, as with a chance of "more than 9 in 10" and imported sprints. */
+const plot = { left: 56, right: 142, top: headingPx + 62, height: 240 };
 /** Of words of two lines at the right. */
 const wordsGapPx = 40;
 
