@@ -94,3 +94,11 @@ describe('an estimated chance', () => {
     expect(say('load-heavy', { keep, floor: 0.8 })).toContain(`is ${words}.`);
   });
 });
+
+test('of several dates each names its year where the one before has another', () => {
+  const chances = { optimisticChance: 0.15, likelyChance: 0.5, pessimisticChance: 0.85 };
+  const dates = { optimistic: '2026-12-28', likely: '2027-01-16', pessimistic: '2027-03-02' };
+  expect(say('forecast-lead', { points: 120, ...chances, ...dates })).toBe(
+    '120 points: likely by 16 January 2027 (50%), optimistic 28 December 2026 (15%), pessimistic 2 March 2027 (85%).',
+  );
+});

@@ -20,7 +20,10 @@ import type { BodyOfWork, ToldDates } from '../bodies/body-of-work.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import type { Team } from '../team/team.ts';
 
-/** What was asked. It travels in buttons and is kept with shared posts, so it holds plain JSON only. */
+/**
+ * What was asked. It travels in buttons and is kept with shared posts, so it holds plain JSON only. A day is as it was typed
+ * until the question is read.
+ */
 export type AdviceQuestion =
   | { readonly about: 'odds' }
   | {

@@ -15,10 +15,10 @@ import { audienceBy, audienceInTeam, type TeamReference, todayOf } from '../team
 import type { Actor, Member, Team } from '../team/team.ts';
 import type { Advice, AdviceQuestion } from './advice.ts';
 import { adviceOf, spanAsked } from './advice-of.ts';
-import { checkDays, checkForecast, checkRange } from './check-question.ts';
+import { checkForecast, checkRange, withDaysRead } from './check-question.ts';
 
 /**
- * Answers members and the product owner.
+ * Answers members and the product owner. Days may stand in the question as they were typed; in the answer's they are read.
  *
  * @throws Refusal `bad-input` with fields named as in the question, and those of finding the team.
  */
@@ -32,29 +32,31 @@ export async function askAdvice(
     const audience = await audienceBy(tx.read, actor, reference);
     const { team, members, isFacilitator } = audience;
     const on = todayOf(team, deps.clock.now());
-    await requireAnswerable(tx.read, team, members, question, on);
-    const advice = await adviceOf(tx, team, members, question, on);
+    const read = await readQuestion(tx.read, team, members, question, on);
+    const advice = await adviceOf(tx, team, members, read, on);
     const asked = { ...advice, askerIsFacilitator: isFacilitator };
     const isAboutWork = 'forecast' in asked || 'bodies' in asked;
     return isAboutWork ? { ...asked, askerMayKeep: mayKeepBodies(audience) } : asked;
   });
 }
 
-/** @throws Refusal `bad-input` */
-export async function requireAnswerable(
+/** The question with its days read. @throws Refusal `bad-input` */
+async function readQuestion(
   read: Reading,
   team: Team,
   members: readonly Member[],
   question: AdviceQuestion,
   on: Day,
-): Promise<void> {
+): Promise<AdviceQuestion> {
   if (question.about === 'forecast') {
-    checkForecast(question, (await spanAsked(read, team, question, on)).startsOn);
+    return checkForecast(question, (await spanAsked(read, team, question, on)).startsOn, on);
   }
   if (question.about === 'range') {
-    checkDays(question);
-    checkRange(question, { team, members, span: await spanAsked(read, team, question, on) }, on);
+    const asked = withDaysRead(question, on);
+    checkRange(asked, { team, members, span: await spanAsked(read, team, asked, on) }, on);
+    return asked;
   }
+  return question;
 }
 
 export interface ForecastForm {
@@ -97,9 +99,15 @@ export async function shareAdvice(
   await deps.store.transaction(async (tx) => {
     const { team, members } = await audienceInTeam(tx.read, actor, teamId);
     const on = todayOf(team, deps.clock.now());
-    await requireAnswerable(tx.read, team, members, question, on);
+    const asked = await readQuestion(tx.read, team, members, question, on);
     await tx.write.posts.add([
-      channelPost(team, { kind: 'shared-advice', teamId: team.id, byUserId: actor.userId, on, question }),
+      channelPost(team, {
+        kind: 'shared-advice',
+        teamId: team.id,
+        byUserId: actor.userId,
+        on,
+        question: asked,
+      }),
     ]);
   });
 }

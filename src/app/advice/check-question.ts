@@ -1,10 +1,11 @@
 /** Checks a planning question as it came from outside: typed, in a form, or in a button that anybody may have forged. */
-import { type Day, daysBetween, isDay } from '../../sprint/calendar.ts';
+import { type Day, dayPlus, daysBetween } from '../../sprint/calendar.ts';
 import { MAX_BACKLOG_POINTS } from '../bodies/body-of-work.ts';
 import { whyTooFar } from '../far-day.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
 import { whyNotAwayDays } from '../planning/away-days.ts';
 import { MAX_SPRINT_DAYS } from '../planning/read-plan.ts';
+import { readDay } from '../read-day.ts';
 import { refuseIfAny } from '../refusal.ts';
 import type { Member, Sprint, Team } from '../team/team.ts';
 import type { AdviceQuestion } from './advice.ts';
@@ -20,16 +21,26 @@ export interface AskedSprint {
 type RangeQuestion = Extract<AdviceQuestion, { about: 'range' }>;
 type ForecastQuestion = Extract<AdviceQuestion, { about: 'forecast' }>;
 
-/** Whether the days of the question, so far as they are given, are days at all. @throws Refusal `bad-input` */
-export function checkDays(question: RangeQuestion): void {
+/**
+ * The question with its days, so far as they are given, read as people type them.
+ *
+ * @throws Refusal `bad-input`
+ */
+export function withDaysRead(question: RangeQuestion, today: Day): RangeQuestion {
+  const { startsOn: firstTyped, endsOn: lastTyped } = question;
+  // A sprint that is running may be named by its first day, but no weekday means one of before.
+  const from = firstTyped && /\d/.test(firstTyped) ? dayPlus(today, 1 - MAX_SPRINT_DAYS) : today;
+  const startsOn = firstTyped && readDay(firstTyped, today, from);
+  const endsOn = lastTyped && readDay(lastTyped, today, startsOn);
   const problems: InputProblem[] = [];
-  for (const field of ['startsOn', 'endsOn'] as const) {
-    const day = question[field];
-    if (day === undefined || isDay(day)) continue;
-    const which = field === 'startsOn' ? 'first' : 'last';
-    problems.push({ field, problem: { code: 'not-a-day', typed: day, which } });
+  if (firstTyped !== undefined && !startsOn) {
+    problems.push({ field: 'startsOn', problem: { code: 'not-a-day', typed: firstTyped, which: 'first' } });
+  }
+  if (lastTyped !== undefined && !endsOn) {
+    problems.push({ field: 'endsOn', problem: { code: 'not-a-day', typed: lastTyped, which: 'last' } });
   }
   refuseIfAny(problems);
+  return { ...question, ...(startsOn && { startsOn }), ...(endsOn && { endsOn }) };
 }
 
 /**
@@ -69,12 +80,11 @@ function rangeProblems(
 
 /**
  * @param startsOn the first day of the next sprint
+ * @returns the question with its day read
  * @throws Refusal `bad-input` with every problem; fields are named as in the question.
  */
-export function checkForecast(
-  { backlogPoints, growthPoints, growthMostPoints, sharePercent = 100, byDay }: ForecastQuestion,
-  startsOn: Day,
-): void {
+export function checkForecast(question: ForecastQuestion, startsOn: Day, today: Day): ForecastQuestion {
+  const { backlogPoints, growthPoints, growthMostPoints, sharePercent = 100, byDay: typed } = question;
   const most = MAX_BACKLOG_POINTS;
   const isAmount = (points: number): boolean =>
     points >= 0 && points <= MAX_BACKLOG_POINTS && Number.isInteger(points * 2);
@@ -94,10 +104,12 @@ export function checkForecast(
   if (!(sharePercent >= 1 && sharePercent <= 100)) {
     problems.push({ field: 'sharePercent', problem: { code: 'share-percent' } });
   }
-  if (byDay !== undefined && !isDay(byDay)) {
-    problems.push({ field: 'byDay', problem: { code: 'by-not-a-day', typed: byDay } });
+  const byDay = typed === undefined ? undefined : readDay(typed, today);
+  if (typed !== undefined && byDay === undefined) {
+    problems.push({ field: 'byDay', problem: { code: 'by-not-a-day', typed } });
   } else if (byDay !== undefined && byDay < startsOn) {
     problems.push({ field: 'byDay', problem: { code: 'by-day-gone', startsOn } });
   }
   refuseIfAny(problems);
+  return { ...question, byDay };
 }

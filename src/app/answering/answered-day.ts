@@ -1,8 +1,9 @@
 /** The sprint and the day that a member speaks about, and how that day's prompt is met. */
-import { isDay } from '../../sprint/calendar.ts';
+import type { Day } from '../../sprint/calendar.ts';
 import { needsOwner, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
+import { readGoneDay } from '../read-day.ts';
 import { Refusal } from '../refusal.ts';
 import {
   currentSprint,
@@ -30,6 +31,7 @@ export interface AnsweredDay extends Membership {
  * The sprint and the day that a member speaks about, checked, and the team locked. Without a day: today, or the last day
  * of a sprint that is over.
  *
+ * @param day as it was typed
  * @param named cards about which the member speaks, beside those that they may answer for
  */
 export async function answeredDay(
@@ -48,16 +50,20 @@ export async function answeredDay(
   requireOpen(sprint);
   const today = todayOf(team, deps.clock.now());
   requireBegun(sprint, today);
-  const wanted = day ?? (today > sprint.endsOn ? sprint.endsOn : today);
-  if (!isDay(wanted) || wanted < sprint.startsOn || wanted > sprint.endsOn) {
-    const { name: sprintName, startsOn, endsOn } = sprint;
-    throw new Refusal('day-outside-sprint', { sprintName, day: wanted, startsOn, endsOn });
+  const { name: sprintName, startsOn, endsOn } = sprint;
+  const wanted = day === undefined ? earlierOf(today, endsOn) : readGoneDay(day, today);
+  if (wanted === undefined || wanted < startsOn || wanted > endsOn) {
+    throw new Refusal('day-outside-sprint', { sprintName, day: day ?? today, startsOn, endsOn });
   }
   if (wanted > today) throw new Refusal('day-not-come', { day: wanted });
   return { ...found, day: wanted, records };
 }
 
-/** The sprint that a place's team has on the day, or today. */
+function earlierOf(day: Day, other: Day): Day {
+  return day < other ? day : other;
+}
+
+/** The sprint that a place's team has on the day, or today. @param day as it was typed */
 export async function runningSprintId(
   read: Reading,
   actor: Actor,
@@ -66,7 +72,8 @@ export async function runningSprintId(
   day: string | undefined,
 ): Promise<string> {
   const { team, openSprints } = await membershipAt(read, actor, place);
-  const sprint = currentSprint(openSprints, day ?? todayOf(team, now));
+  const today = todayOf(team, now);
+  const sprint = currentSprint(openSprints, (day && readGoneDay(day, today)) ?? today);
   if (!sprint) throw new Refusal('no-sprint-running', {});
   return sprint.id;
 }

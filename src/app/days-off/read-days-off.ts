@@ -1,5 +1,6 @@
 /** Reads days off as people type them: `24 Dec`, `2026-12-24 to 2027-01-02`, `24-31 Dec`, `tomorrow half`, `team 1 May`. */
-import { type Day, dayPlus, daysBetween, isDay, type Weekday, weekdayOf } from '../../sprint/calendar.ts';
+import { type Day, daysBetween, type Weekday } from '../../sprint/calendar.ts';
+import { readDay, weekdayNamed, withMonthTwice } from '../read-day.ts';
 
 export interface DaySpan {
   readonly from: Day;
@@ -26,8 +27,6 @@ export const MOST_DAYS_OFF = 366;
 
 const HALF = /\b(?:half(?:[ -]days?)?|mornings?|afternoons?)\b/g;
 const TEAM = /^(?:the )?(?:whole )?team\b/;
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
-const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
 /** Between the first and the last day; a hyphen between digits is part of an ISO date. */
 const SPAN = / (?:to|until|till|through|thru|-) | ?(?:–|—|\.\.) ?|(?<=[a-z])-/;
 
@@ -55,17 +54,14 @@ export function readDaysOff(
 }
 
 function spanOf(piece: string, today: Day): DaySpan | DaysOffProblem {
-  // `24-31 Dec`, `24 - 31 Dec`: the month stands once.
-  const ofOneMonth = /^(\d{1,2}) ?[-–—] ?(\d{1,2}\.? [a-zäöü]+\.?(?: \d{4})?)$/.exec(piece);
-  const ends = ofOneMonth
-    ? [`${ofOneMonth[1]} ${(ofOneMonth[2] as string).replace(/^\d+\.? /, '')}`, ofOneMonth[2] as string]
-    : piece.split(SPAN);
-  const [first = '', last, ...more] = ends.map((end) => end.trim());
+  const [first = '', last, ...more] = withMonthTwice(piece)
+    .split(SPAN)
+    .map((end) => end.trim());
   if (more.length > 0) return { code: 'off-not-a-day', typed: piece };
-  const from = dayFrom(first, today);
+  const from = readDay(first, today);
   if (from === undefined) return { code: 'off-not-a-day', typed: first };
   if (last === undefined) return { from, to: from };
-  const to = dayFrom(last, from);
+  const to = readDay(last, today, from);
   if (to === undefined) return { code: 'off-not-a-day', typed: last };
   return { from, to };
 }
@@ -75,39 +71,6 @@ export function whyNotSpan({ from, to }: DaySpan): DaysOffProblem | undefined {
   if (to < from) return { code: 'off-reversed', first: from, last: to };
   if (daysBetween(from, to) >= MOST_DAYS_OFF) return { code: 'off-too-long', most: MOST_DAYS_OFF };
   return undefined;
-}
-
-function dayFrom(text: string, onOrAfter: Day): Day | undefined {
-  if (isDay(text)) return text;
-  if (text === 'today') return onOrAfter;
-  if (text === 'tomorrow') return dayPlus(onOrAfter, 1);
-  const weekday = weekdayNamed(text);
-  if (weekday > 0 && /^[a-z]{3}/.test(text)) return nextWeekday(onOrAfter, weekday);
-  const named =
-    /^(?<day>\d{1,2})(?:st|nd|rd|th|\.)? (?<month>[a-z]{3,9})\.?(?: (?<year>\d{4}))?$/.exec(text) ??
-    /^(?<month>[a-z]{3,9})\.? (?<day>\d{1,2})(?:st|nd|rd|th)?(?: (?<year>\d{4}))?$/.exec(text);
-  const { day = '', month = '', year } = named?.groups ?? {};
-  const monthNumber = MONTHS.findIndex((name) => month.startsWith(name)) + 1;
-  if (monthNumber === 0) return undefined;
-  const inYear = (of: number): Day => `${of}-${pad(monthNumber)}-${pad(Number(day))}`;
-  if (year !== undefined) return existing(inYear(Number(year)));
-  // 29 February comes every fourth year, but for centuries.
-  const first = Number(onOrAfter.slice(0, 4));
-  return Array.from({ length: 9 }, (_, i) => inYear(first + i)).find(
-    (candidate) => isDay(candidate) && candidate >= onOrAfter,
-  );
-}
-
-function existing(day: Day): Day | undefined {
-  return isDay(day) ? day : undefined;
-}
-
-function pad(number: number): string {
-  return String(number).padStart(2, '0');
-}
-
-function nextWeekday(onOrAfter: Day, weekday: Weekday): Day {
-  return dayPlus(onOrAfter, (weekday - weekdayOf(onOrAfter) + 7) % 7);
 }
 
 /**
@@ -133,12 +96,4 @@ export function readWeekdays(typed: string): readonly Weekday[] | 'team' | undef
     }
   }
   return chosen.size === 0 ? undefined : [...chosen].sort((a, b) => a - b);
-}
-
-/** @returns 0 for a word that names none */
-function weekdayNamed(word: string): Weekday {
-  if (/^[1-7]$/.test(word)) return Number(word);
-  const bare = word.replace(/s$/, '');
-  if (bare.length < 2) return 0;
-  return WEEKDAYS.findIndex((name) => name.startsWith(bare)) + 1;
 }

@@ -1,9 +1,9 @@
 /** Saying what is left: the command, the buttons of the daily prompt, and the answer form. */
 import type { AnswerOutcome } from '../../app/answering/record-answers.ts';
+import { DAY_WORDS } from '../../app/read-day.ts';
 import { Refusal } from '../../app/refusal.ts';
 import type { Place } from '../../app/team/place.ts';
 import type { TeamOverview } from '../../app/watching/overview.ts';
-import { isDay } from '../../sprint/calendar.ts';
 import { answersValue, decodeValue, encodeValue, StaleControl, sprintDayValue } from '../button-values.ts';
 import { answerContext } from '../form-contexts.ts';
 import { ACTIONS, answerField, SHORTCUTS } from '../ids.ts';
@@ -19,8 +19,9 @@ import { growthExplainedMessage, growthMessage } from '../views/answering/growth
 import { dailyPromptMessage } from '../views/answering/prompt-messages.ts';
 import { type Button, command, type Presser, readHeld, showForm } from './command.ts';
 
-/** `2026-02-30`, `4.11.`, `04/11`, `yesterday` */
-const LIKE_A_DAY = /^(?:\d{4}-\S*|\d{1,2}[./]\d{1,2}[./]\d*|\d{1,2}\/\d{1,2}|yesterday|tomorrow)$/i;
+const DAY = new RegExp(`^(?:${DAY_WORDS})$`, 'i');
+/** Which of its numbers is the month isn't clear: `4.11.`, `04/11`. */
+const LIKE_A_DAY = /^(?:\d{4}-\S*|\d{1,2}[./]\d{1,2}[./]\d*|\d{1,2}\/\d{1,2})$/i;
 
 export const answer = command({
   word: 'answer',
@@ -180,11 +181,11 @@ export function outcomeMessage(outcome: AnswerOutcome) {
 /** The day for which the form is wanted; undefined when it is an answer in words. */
 function dayIn(rest: string): { day?: string } | undefined {
   if (rest === '' || rest.toLowerCase() === 'today') return {};
-  if (isDay(rest)) return { day: rest };
+  if (DAY.test(rest)) return { day: rest };
   if (!LIKE_A_DAY.test(rest)) return undefined;
   throw new Refusal('bad-argument', {
     command: 'answer',
     problem: { code: 'answer-day' },
-    example: '2026-11-04',
+    example: 'yesterday',
   });
 }

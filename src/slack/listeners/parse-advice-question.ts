@@ -2,6 +2,7 @@
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
 import type { InputProblem, Problem } from '../../app/input-problem.ts';
 import { parseAwayDays } from '../../app/planning/away-days.ts';
+import { DAY_WORDS, withMonthTwice } from '../../app/read-day.ts';
 import { readNumber } from '../../app/read-number.ts';
 import { Refusal, refuseIfAny } from '../../app/refusal.ts';
 import { FORECAST_FIELDS } from '../views/advice-forms.ts';
@@ -12,8 +13,11 @@ type ForecastQuestion = Extract<AdviceQuestion, { about: 'forecast' }>;
 const GROWING = /(?:^| )(?:and )?(?:growing|grows|growth|grow|\+) ?(?:of|by)?(?: |(?=\d)|$)/i;
 /** What may follow an amount: `points left`, `a sprint`. */
 const UNIT = / ?(?:points?)? ?(?:left|of work)? ?(?:(?:a|an|per|each|every|with each) sprint)? ?[,;.]? ?$/i;
+const BY = '(?:^| )(?<!(?:grow(?:ing|s|th)?|[+]) ?)(?:by|until|till|before)';
 /** The day by which it is wanted. */
-const BY_DAY = /(?:^| )(?:by|until|till|before) (\d{4}-\d{1,2}-\d{1,2})[,;.]?(?= |$)/gi;
+const BY_DAY = new RegExp(`${BY} (${DAY_WORDS})[,;.]?(?= |$)`, 'gi');
+/** What stands there and is no day. */
+const BY_NO_DAY = new RegExp(`${BY} (.*?)[,;.]?$`, 'i');
 /** How much of the sprints goes to it. */
 const SHARE =
   /(?:^| )(?:using|with|at) (\d{1,3}(?:\.\d)?) ?%(?: of (?:the|our) (?:velocity|time|sprints))?[,;.]?(?= |$)/gi;
@@ -23,7 +27,7 @@ const FORECAST_EXAMPLE = '120 growing 5';
 
 /**
  * @example parseForecastQuestion('120 points, growing by 5 a sprint').growthPoints === 5
- * @example parseForecastQuestion('120 by 2027-03-31').byDay === '2027-03-31'
+ * @example parseForecastQuestion('120 by 31 March').byDay === '31 March'
  * @example parseForecastQuestion('120 using 60%').sharePercent === 60
  * @throws Refusal `bad-argument`
  */
@@ -36,6 +40,8 @@ export function parseForecastQuestion(typed: string): ForecastQuestion {
   const [sharePercent] = shares;
   const [work = '', growth, ...more] = spaced(typed).replace(BY_DAY, '').replace(SHARE, '').split(GROWING);
   if (more.length > 0) throw unreadForecast({ code: 'growth-twice' });
+  const noDay = BY_NO_DAY.exec(work)?.[1];
+  if (noDay !== undefined) throw unreadForecast({ code: 'by-not-a-day', typed: noDay });
   return {
     about: 'forecast',
     backlogPoints: amountIn(work, { code: 'no-backlog' }),
@@ -127,28 +133,27 @@ const FILLERS = new Set([
   'working',
 ]);
 const AWAY = new Set(['away', 'off', 'absent']);
-const DAY_LIKE = /^\d{4}-\d{1,2}-\d{1,2}$/;
-const RANGE_EXAMPLE = '2026-11-30 2026-12-11 6 away';
+const DAYS = new RegExp(`(?<= |^)(?:${DAY_WORDS})(?=[ ,;.:]|$)`, 'g');
+const RANGE_EXAMPLE = '30 Nov to 11 Dec, 6 away';
 
 /**
- * Whether a day exists, and whether the sprint makes sense, is for the use case to say.
+ * Days stay as they were typed: whether one exists, and whether the sprint makes sense, is for the use case to say.
  *
- * @example parseRangeQuestion('2026-11-30 to 2026-12-11, 6 days away').awayDays === 6
+ * @example parseRangeQuestion('30 Nov to 11 Dec, 6 days away').endsOn === '11 dec'
  * @throws Refusal `bad-argument`
  */
 export function parseRangeQuestion(typed: string): RangeQuestion {
-  const days: string[] = [];
+  const lower = withMonthTwice(spaced(typed.toLowerCase()));
+  const days = lower.match(DAYS) ?? [];
   let awayDays: number | undefined;
   let amount: string | undefined;
-  for (const word of words(typed)) {
+  for (const word of words(lower.replace(DAYS, ' '))) {
     if (AWAY.has(word)) {
       if (amount === undefined) throw unreadRange({ code: 'away-without-number', typed: word });
       awayDays = (awayDays ?? 0) + awayDaysIn(amount);
       amount = undefined;
     } else if (amount !== undefined) {
       throw loneAmount(amount);
-    } else if (DAY_LIKE.test(word)) {
-      days.push(word);
     } else {
       amount = word;
     }
@@ -166,7 +171,6 @@ export function parseRangeQuestion(typed: string): RangeQuestion {
 
 function words(typed: string): string[] {
   return typed
-    .toLowerCase()
     .split(/\s+/)
     .map((word) => word.replace(/[,;.:]{1,3}$/, ''))
     .filter((word) => word !== '' && !FILLERS.has(word));

@@ -3,7 +3,7 @@
 
 ## The sentence that leads the answer
 
-forecast-lead = { POINTS($points) }: likely by { DATE($likely) } ({ WHOLE_PERCENT($likelyChance) }), optimistic { DATE_BESIDE($optimistic, $likely) } ({ WHOLE_PERCENT($optimisticChance) }), pessimistic { DATE_BESIDE($pessimistic, $likely) } ({ WHOLE_PERCENT($pessimisticChance) }).
+forecast-lead = { POINTS($points) }: likely by { DATE($likely) } ({ WHOLE_PERCENT($likelyChance) }), optimistic { DATE_BESIDE($optimistic, $likely) } ({ WHOLE_PERCENT($optimisticChance) }), pessimistic { DATE_BESIDE($pessimistic, $optimistic) } ({ WHOLE_PERCENT($pessimisticChance) }).
 forecast-lead-without-pessimistic = { POINTS($points) }: likely by { DATE($likely) } ({ WHOLE_PERCENT($likelyChance) }), optimistic { DATE_BESIDE($optimistic, $likely) } ({ WHOLE_PERCENT($optimisticChance) }), no pessimistic date.
 forecast-lead-optimistic-only = { POINTS($points) }: optimistic { DATE($optimistic) } ({ WHOLE_PERCENT($optimisticChance) }), no likely date ({ WHOLE_PERCENT($likelyChance) }) within { NUMBER($sprints) } sprints.
 forecast-lead-no-date = { POINTS($points) }: no date within { NUMBER($sprints) } sprints.
@@ -96,5 +96,5 @@ forecast-form-share = Share of your sprints that goes to it, in percent
 forecast-form-share-hint = The rest goes to other work. Leave empty if all of it does.
 forecast-form-by-day = Is there a day by which it’s wanted?
 forecast-form-by-day-hint = Then the answer also says how likely that is, and how much will be finished by then.
-forecast-question = How many points are left to do? Type `/loadline forecast 120`, or `/loadline forecast 120 growing 5` if the work grows by about 5 points with each sprint. With `using 60%` only so much of your sprints goes to it; with `by 2027-03-31` you also hear how likely that day is.
+forecast-question = How many points are left to do? Type `/loadline forecast 120`, or `/loadline forecast 120 growing 5` if the work grows by about 5 points with each sprint. With `using 60%` only so much of your sprints goes to it; with `by 31 March` you also hear how likely that day is.
 forecast-question-button = Fill in a form

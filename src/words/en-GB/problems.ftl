@@ -126,7 +126,7 @@ problem-surprise-without-growth = The card didn’t grow, so no surprise work ca
 problem-surprise-without-any = The card shrank and holds no surprise work that could have fallen away: leave this at 0.
 problem-surprise-of-shrinking = The card shrank by { POINTS($shrunk) }, so surprise work that wasn’t needed is from { NUMBER($least) } to 0.
 problem-growth-unexplained = The card grew by { POINTS($growth) }: say how many of them were surprise work.
-problem-answer-day = Write the day as year, month and day.
+problem-answer-day = Write the day like “3 Nov” or 2026-11-03.
 
 # An answer in words.
 unclear-comma-two-ways = “{ $typed }” can be read in two ways: write `{ $half }` for a number with a half, or `{ $two }` for two numbers.
@@ -167,8 +167,8 @@ problem-no-files = Choose a file, or paste its lines: nothing was given.
 # Questions about the coming sprint, about a body of work, and the value of a sprint.
 problem-not-a-day =
     { $which ->
-        [first] “{ $typed }” isn’t a day. Write the first day as year-month-day, for example 2026-11-30.
-       *[last] “{ $typed }” isn’t a day. Write the last day as year-month-day, for example 2026-11-30.
+        [first] “{ $typed }” isn’t a day. Write the first day like “30 Nov” or 2026-11-30.
+       *[last] “{ $typed }” isn’t a day. Write the last day like “11 Dec” or 2026-12-11.
     }
 problem-too-far-ahead = That is more than { NUMBER($years) } years ahead; is the year right?
 problem-sprint-gone-by = That sprint is over: { DAY($last) } has gone by. Name coming days.
@@ -186,13 +186,13 @@ problem-bodies-many = The team keeps { NUMBER($most) } bodies of work already. S
 problem-body-shares = That would give away { WHOLE_PERCENT($share) } of your sprints: leave something for the work that waits its turn.
 problem-share-percent = Give the share of your sprints that goes to this work: from 1 to 100%.
 problem-share-twice = Say only once which share of your sprints goes to it.
-problem-by-not-a-day = “{ $typed }” isn’t a day. Write it as year-month-day, such as 2027-03-31.
+problem-by-not-a-day = “{ $typed }” isn’t a day. Write it like “31 March” or 2027-03-31.
 problem-by-day-gone = Work on it begins on { DAY($startsOn) }. Name that day or a later one.
 problem-by-twice = Name one day only.
 problem-no-colon = Put a colon between the sprint’s name and the number.
 problem-away-without-number = Say how many days are off or away before “{ $typed }”.
 problem-not-away-days = “{ $typed }” isn’t a number of days; whole and half days are fine, such as 6 or 2.5.
-problem-lone-word = “{ $typed }” can’t be understood. Write days as year-month-day.
+problem-lone-word = “{ $typed }” can’t be understood. Write days like “30 Nov” or 2026-11-30.
 problem-lone-number = Say what { $typed } is. For days off and away, of all members together, write “{ $typed } away”.
 problem-too-many-days = Name two days at most, the first and the last of the sprint.
 problem-growth-twice = Say only once by how much it grows.

@@ -154,8 +154,8 @@ refusal-sprint-over-fix =
     }
 
 refusal-day-outside-sprint = “{ $day }” isn’t a day of { $sprint }, which runs from { DAY($first) } to { DAY($last) }.
-# $example is the sprint's first day as year-month-day.
-refusal-day-outside-sprint-fix = Give a day of the sprint as year-month-day, for example `/loadline answer { $example }`.
+# $example is the sprint's first day, as it can be typed in every language.
+refusal-day-outside-sprint-fix = Give a day of the sprint, for example `/loadline answer { $example }`.
 
 refusal-day-not-come = { DAY($day) } is still to come.
 refusal-day-not-come-fix = Answer for today or for an earlier day of the sprint.

@@ -188,7 +188,7 @@ describe('the range', () => {
 
   test.each([
     [{ startsOn: '2026-02-30' }, 'startsOn', /“2026-02-30” isn’t a day/],
-    [{ endsOn: 'Friday' }, 'endsOn', /“Friday” isn’t a day/],
+    [{ endsOn: 'soon' }, 'endsOn', /“soon” isn’t a day/],
     [{ startsOn: '2026-11-27', endsOn: '2026-11-16' }, 'endsOn', /comes before the first day/],
     [{ endsOn: '2026-10-29' }, 'endsOn', /comes before the first day/],
     // Days of three thousand years would be counted one by one.
@@ -209,6 +209,18 @@ describe('the range', () => {
     expect(problems).toEqual({ [field]: expect.stringMatching(message) });
     expect(await problemsOf(shareAdvice(h.deps, ben, { teamId: team.id, question }))).toEqual(problems);
     expect(await h.owedKinds()).toEqual([]);
+  });
+
+  test('reads days as they are typed, also the first one of a sprint that is running', async () => {
+    const { h } = await withTeam(0);
+    const coming = async (startsOn: string, endsOn: string) => {
+      const answered = await ask(h, { about: 'range', startsOn, endsOn });
+      expect(answered.question).toMatchObject({ startsOn: answered.coming.startsOn });
+      return `${answered.coming.startsOn} ${answered.coming.endsOn}`;
+    };
+    expect(await coming('30 Nov', '11 Dec')).toBe('2026-11-30 2026-12-11');
+    expect(await coming('26 Oct', '4 Jan')).toBe('2026-10-26 2027-01-04');
+    expect(await coming('Monday', 'Friday')).toMatch(/^2026-11-\d\d 2026-11-\d\d$/);
   });
 
   test('takes a sprint that ends today, and everybody away on all of its days', async () => {

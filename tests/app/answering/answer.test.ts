@@ -109,7 +109,9 @@ describe('an answer', () => {
     await h.answer('ben', sprint.id, '2026-11-04', { 1: { left: '1', worked: '2' } });
     // 5 left on Monday, then 3 − 2 = 1: without Monday's answer the card had shrunk by 2.
     expect(await standing(h, sprint.id, 1)).toMatchObject({ worked: 2, drift: -2 });
-    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '3', worked: '2' } });
+    const form = await answerForm(h.deps, actorOf('ben'), { place: CHANNEL, day: 'Monday' });
+    expect(form.day).toBe('2026-11-02');
+    await h.answer('ben', sprint.id, form.day, { 1: { left: '3', worked: '2' } });
     expect(await standing(h, sprint.id, 1)).toEqual({
       worked: 4,
       left: 1,
@@ -374,7 +376,8 @@ describe('what can’t be said is refused with the reason and the way out', () =
     const { h, sprint } = await askedOnMonday();
     const on = (day: string) => h.answer('ben', sprint.id, day, { 1: { left: '1' } });
     expect(await refusalOf(on('2026-11-03'), 'day-not-come')).toEqual({ day: '2026-11-03' });
-    for (const day of ['2026-11-01', '2026-11-14', 'tomorrow', '2026-11-31']) {
+    expect(await refusalOf(on('tomorrow'), 'day-not-come')).toEqual({ day: '2026-11-03' });
+    for (const day of ['2026-11-01', '2026-11-14', 'yesterday', '3 Nov', '2026-11-31', 'some day']) {
       expect(await refusalOf(on(day), 'day-outside-sprint')).toMatchObject({ day, startsOn: '2026-11-02' });
     }
   });

@@ -60,6 +60,17 @@ const COMMANDS: [typed: string, question: object][] = [
     'forecast 120 points by 2027-03-31, growing 5',
     { about: 'forecast', backlogPoints: 120, growthPoints: 5, byDay: '2027-03-31' },
   ],
+  ['forecast 120 by 31 March', { about: 'forecast', backlogPoints: 120, byDay: '31 March' }],
+  [
+    'forecast 120 before Dec 18th, growing by 5',
+    { about: 'forecast', backlogPoints: 120, growthPoints: 5, byDay: 'Dec 18th' },
+  ],
+  ['range 30 Nov to 11 Dec, 6 away', { about: 'range', startsOn: '30 nov', endsOn: '11 dec', awayDays: 6 }],
+  [
+    'range 6 away 7–18 December',
+    { about: 'range', startsOn: '7 december', endsOn: '18 december', awayDays: 6 },
+  ],
+  ['range from tomorrow', { about: 'range', startsOn: 'tomorrow' }],
   ['forecast 120 using 60%', { about: 'forecast', backlogPoints: 120, sharePercent: 60 }],
   [
     'forecast 120 points with 62.5% of our velocity, growing 2',
@@ -87,8 +98,9 @@ describe('the command', () => {
   });
 
   it.each([
-    ['range tomorrow', '“tomorrow” can’t be understood'],
-    ['range 30.11.2026', '“30.11.2026” can’t be understood. Write days as year-month-day.'],
+    ['range soon', '“soon” can’t be understood'],
+    ['range 30.11.2026', '“30.11.2026” can’t be understood. Write days like “30 Nov” or 2026-11-30.'],
+    ['range 30 Nov 11 Dec tomorrow', 'two days at most'],
     ['range 6', 'write “6 away”'],
     ['range 2026-11-30 6', 'write “6 away”'],
     ['range 6 2026-11-30', 'write “6 away”'],
@@ -101,6 +113,8 @@ describe('the command', () => {
     ['forecast growing 5', 'how many points are left'],
     ['forecast by 2027-03-31', 'how many points are left'],
     ['forecast 120 by 2027-03-31 by 2027-04-30', 'one day only'],
+    ['forecast 120 by spring', '“spring” isn’t a day. Write it like “31 March”'],
+    ['forecast by spring', '“spring” isn’t a day'],
     ['forecast 120 using 60% using 50%', 'only once which share'],
     ['forecast 120 growing', 'by how many points it grows'],
     ['forecast 120 growing 5 growing 6', 'only once'],
@@ -111,7 +125,7 @@ describe('the command', () => {
     expect(callsOf(bot.useCases)).toEqual([]);
     const said = String(platform.responses[0]?.text);
     expect(said).toContain(problem);
-    const example = typed.startsWith('range') ? '2026-11-30 2026-12-11 6 away' : '120 growing 5';
+    const example = typed.startsWith('range') ? '30 Nov to 11 Dec, 6 away' : '120 growing 5';
     expect(said).toContain(`/loadline ${typed.split(' ')[0]} ${example}`);
     expect(said.length).toBeLessThan(500);
   });

@@ -1,0 +1,115 @@
+/** Reads a day as people type it: `24 Dec`, `2026-12-24`, `Dec 24th 2027`, `tomorrow`, `Friday`. */
+import { type Day, dayPlus, isDay, type Weekday, weekdayOf } from '../sprint/calendar.ts';
+
+const MONTHS = [
+  'january',
+  'february',
+  'march',
+  'april',
+  'may',
+  'june',
+  'july',
+  'august',
+  'september',
+  'october',
+  'november',
+  'december',
+];
+const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
+const MONTH = `(?:${firstLetters(MONTHS)})[a-z]*\\.?`;
+const YEAR = '(?: \\d{4})?';
+
+/**
+ * The source of an expression that finds a day among other words, in lower case with one space between words. Whether there
+ * is such a day, reading it tells.
+ */
+export const DAY_WORDS = [
+  '\\d{4}-\\d{1,2}-\\d{1,2}',
+  'today|tomorrow|yesterday',
+  `(?:${firstLetters(WEEKDAYS)})(?:[a-z]*day)?`,
+  `\\d{1,2}(?:st|nd|rd|th|\\.)? ${MONTH}${YEAR}`,
+  `${MONTH} \\d{1,2}(?:st|nd|rd|th)?${YEAR}`,
+].join('|');
+
+/** `7-18 dec`, where the month stands once for two days. */
+const MONTH_ONCE = new RegExp(`\\b(\\d{1,2})\\.? ?[-–—] ?(\\d{1,2}\\.?) (${MONTH}${YEAR})`, 'g');
+
+/** @example withMonthTwice('7-18 dec') === '7 dec to 18 dec' */
+export function withMonthTwice(typed: string): string {
+  return typed.replace(MONTH_ONCE, '$1 $3 to $2 $3');
+}
+
+/**
+ * @param from a weekday and a day without a year are the first such day from this one on
+ * @returns undefined when it is no day
+ * @example readDay('4 jan', '2026-11-30') === '2027-01-04'
+ */
+export function readDay(typed: string, today: Day, from: Day = today): Day | undefined {
+  return read(typed, today, {
+    weekday: (weekday) => dayPlus(from, (weekday - weekdayOf(from) + 7) % 7),
+    // 29 February comes every fourth year, but for centuries.
+    inSomeYear: (inYear) =>
+      yearsFrom(from, 1)
+        .map(inYear)
+        .find((day) => isDay(day) && day >= from),
+  });
+}
+
+/**
+ * The same of a day that has come: a weekday and a day without a year are the latest such day.
+ *
+ * @example readGoneDay('friday', '2026-11-30') === '2026-11-27'
+ */
+export function readGoneDay(typed: string, today: Day): Day | undefined {
+  return read(typed, today, {
+    weekday: (weekday) => dayPlus(today, -((weekdayOf(today) - weekday + 7) % 7)),
+    inSomeYear: (inYear) =>
+      yearsFrom(today, -1)
+        .map(inYear)
+        .find((day) => isDay(day) && day <= today),
+  });
+}
+
+interface Search {
+  readonly weekday: (weekday: Weekday) => Day;
+  readonly inSomeYear: (inYear: (year: number) => Day) => Day | undefined;
+}
+
+function read(typed: string, today: Day, search: Search): Day | undefined {
+  const text = typed.toLowerCase().replace(/\s+/g, ' ').trim();
+  if (isDay(text)) return text;
+  if (text === 'today') return today;
+  if (text === 'tomorrow') return dayPlus(today, 1);
+  if (text === 'yesterday') return dayPlus(today, -1);
+  const weekday = weekdayNamed(text);
+  if (weekday > 0 && /^[a-z]{3}/.test(text)) return search.weekday(weekday);
+  const named =
+    /^(?<day>\d{1,2})(?:st|nd|rd|th|\.)? (?<month>[a-z]{3,9})\.?(?: (?<year>\d{4}))?$/.exec(text) ??
+    /^(?<month>[a-z]{3,9})\.? (?<day>\d{1,2})(?:st|nd|rd|th)?(?: (?<year>\d{4}))?$/.exec(text);
+  const { day = '', month = '', year } = named?.groups ?? {};
+  const monthNumber = MONTHS.findIndex((name) => name.startsWith(month)) + 1;
+  if (!named || monthNumber === 0) return undefined;
+  const inYear = (of: number): Day => `${of}-${pad(monthNumber)}-${pad(Number(day))}`;
+  if (year === undefined) return search.inSomeYear(inYear);
+  return isDay(inYear(Number(year))) ? inYear(Number(year)) : undefined;
+}
+
+function firstLetters(names: readonly string[]): string {
+  return names.map((name) => name.slice(0, 3)).join('|');
+}
+
+function yearsFrom(day: Day, step: 1 | -1): number[] {
+  return Array.from({ length: 9 }, (_, i) => Number(day.slice(0, 4)) + i * step);
+}
+
+function pad(number: number): string {
+  return String(number).padStart(2, '0');
+}
+
+/** @returns 0 for a word that names none */
+export function weekdayNamed(word: string): Weekday {
+  if (/^[1-7]$/.test(word)) return Number(word);
+  const bare = word.replace(/s$/, '');
+  if (bare.length < 2) return 0;
+  return WEEKDAYS.findIndex((name) => name.startsWith(bare)) + 1;
+}

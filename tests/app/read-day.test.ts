@@ -1,0 +1,64 @@
+import { describe, expect, test } from 'vitest';
+import { DAY_WORDS, readDay, readGoneDay, withMonthTwice } from '../../src/app/read-day.ts';
+
+/** A Monday. */
+const TODAY = '2026-11-30';
+
+describe('a day as people type it', () => {
+  test.each([
+    ['2026-12-24', '2026-12-24'],
+    ['today', '2026-11-30'],
+    ['Tomorrow', '2026-12-01'],
+    ['yesterday', '2026-11-29'],
+    ['mon', '2026-11-30'],
+    ['Thursday', '2026-12-03'],
+    ['4 Jan', '2027-01-04'],
+    ['Jan  4th', '2027-01-04'],
+    ['4. January 2028', '2028-01-04'],
+    ['29 Feb', '2028-02-29'],
+  ])('“%s” is the next such day', (typed, day) => expect(readDay(typed, TODAY)).toBe(day));
+
+  test.each([
+    ['2026-12-24', '2026-12-24'],
+    ['today', '2026-11-30'],
+    ['yesterday', '2026-11-29'],
+    ['mon', '2026-11-30'],
+    ['Friday', '2026-11-27'],
+    ['27 Nov', '2026-11-27'],
+    ['1 Dec', '2025-12-01'],
+    ['29 Feb', '2024-02-29'],
+  ])('“%s” of the days that have come is the latest', (typed, day) =>
+    expect(readGoneDay(typed, TODAY)).toBe(day),
+  );
+
+  test.each(['', 'soon', '31 Feb', '31 Feb 2027', '2026-02-30', '24/12', '7', 'december', '5 marching'])(
+    '“%s” is none',
+    (typed) => {
+      expect(readDay(typed, TODAY)).toBeUndefined();
+      expect(readGoneDay(typed, TODAY)).toBeUndefined();
+    },
+  );
+
+  test('counts from another day when asked to', () => {
+    expect(readDay('20 Nov', TODAY, '2026-11-01')).toBe('2026-11-20');
+    expect(readDay('Friday', TODAY, '2026-12-07')).toBe('2026-12-11');
+    expect(readDay('tomorrow', TODAY, '2026-12-07')).toBe('2026-12-01');
+  });
+
+  test('is found among other words', () => {
+    const days = new RegExp(`\\b(?:${DAY_WORDS})(?= |$)`, 'g');
+    expect('from 30 nov to dec 11th, 6 away by friday or 2026-12-24'.match(days)).toEqual([
+      '30 nov',
+      'friday',
+      '2026-12-24',
+    ]);
+  });
+});
+
+test('a month that stands once counts for both days', () => {
+  expect(withMonthTwice('7-18 dec')).toBe('7 dec to 18 dec');
+  expect(withMonthTwice('7. – 18. december 2027, 6 away')).toBe(
+    '7 december 2027 to 18. december 2027, 6 away',
+  );
+  expect(withMonthTwice('2026-12-07')).toBe('2026-12-07');
+});
