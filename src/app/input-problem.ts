@@ -110,6 +110,7 @@ type QuestionProblem =
   | { readonly code: 'not-a-day'; readonly typed: string; readonly which: 'first' | 'last' }
   | { readonly code: 'sprint-gone-by'; readonly last: string }
   | FarDay
+  | { readonly code: 'commitment-points'; readonly most: number }
   | { readonly code: 'backlog-points'; readonly most: number }
   | { readonly code: 'growth-points'; readonly most: number }
   | { readonly code: 'growth-reversed'; readonly least: number; readonly most: number }
@@ -131,7 +132,7 @@ type QuestionProblem =
   | { readonly code: 'away-without-number'; readonly typed: string }
   | { readonly code: 'not-away-days'; readonly typed: string }
   | { readonly code: 'lone-word'; readonly typed: string }
-  | { readonly code: 'lone-number'; readonly typed: string }
+  | { readonly code: 'commitment-twice' }
   | { readonly code: 'too-many-days' }
   | { readonly code: 'growth-twice' }
   | { readonly code: 'no-backlog' }

@@ -69,6 +69,7 @@ const question = z.discriminatedUnion('about', [
     startsOn: day.optional(),
     endsOn: day.optional(),
     awayDays: points.optional(),
+    points: points.optional(),
   }),
   z.strictObject({
     about: z.literal('forecast'),

@@ -2525,6 +2525,7 @@ export interface Messages {
   'problem-what-if-away-days': { readonly most: number };
   'problem-what-if-points': Record<never, never>;
   'problem-what-if-nothing': Record<never, never>;
+  'problem-commitment-points': { readonly most: number };
   'problem-backlog-points': { readonly most: number };
   'problem-growth-points': { readonly most: number };
   'problem-growth-reversed': { readonly least: number; readonly most: number };
@@ -2543,7 +2544,7 @@ export interface Messages {
   'problem-away-without-number': { readonly typed: string };
   'problem-not-away-days': { readonly typed: string };
   'problem-lone-word': { readonly typed: string };
-  'problem-lone-number': { readonly typed: string };
+  'problem-commitment-twice': Record<never, never>;
   'problem-too-many-days': Record<never, never>;
   'problem-growth-twice': Record<never, never>;
   'problem-no-backlog': Record<never, never>;
@@ -2590,6 +2591,7 @@ export interface Messages {
   'range-chance-kept': { readonly chance: number };
   'range-chance-finished': { readonly chance: number };
   'range-chance-ran-out': { readonly chance: number };
+  'range-start-from': { readonly points: number; readonly chances: readonly string[] };
   'range-last-commitment': { readonly points: number };
   'range-span': { readonly low: number; readonly high: number };
   'range-span-one': Record<never, never>;
@@ -2652,6 +2654,8 @@ export interface Messages {
   'range-form-intro': { readonly team: string };
   'range-form-first-day': Record<never, never>;
   'range-form-last-day': Record<never, never>;
+  'range-form-points': Record<never, never>;
+  'range-form-points-hint': Record<never, never>;
   'away-days-label': Record<never, never>;
   'away-days-hint': Record<never, never>;
   'ratio-name': {

@@ -1,5 +1,6 @@
 /** How much to commit to: one number with its chances first, then what they mean and what they are based on. */
 import type { RangeAdvice } from '../app/advice/advice.ts';
+import { readCommitment } from '../app/advice/range-advice.ts';
 import type { PastSprint } from '../app/history/past-sprint.ts';
 import type { CommitmentChances, CommitmentRange } from '../forecast/commitment-range.ts';
 import type { Unserved } from '../forecast/commitment-remedies.ts';
@@ -14,7 +15,7 @@ const PAST_SHOWN = 3;
 
 export function rangeWords(advice: RangeAdvice): AdviceWords {
   const { range, past, thresholds } = advice;
-  const lead = rangeLead(advice);
+  const lead = askedLead(advice) ?? rangeLead(advice);
   const { span, facts } = comingFacts(advice);
   if ('undefined' in range) {
     const days = say('range-working-days', { count: advice.coming.workingDays });
@@ -54,6 +55,22 @@ export function rangeLead({ range, past }: Pick<RangeAdvice, 'range' | 'past'>):
     ...(last ? [say('range-last-commitment', { points: last.commitmentPoints })] : []),
   ];
   return sentences.join(' ');
+}
+
+/**
+ * `At 30 points: 4 in 10 to keep it … The number to start from is 26: …`
+ *
+ * @returns undefined when no commitment was asked about, or nothing is known of any.
+ */
+function askedLead(advice: RangeAdvice): string | undefined {
+  const { range, question } = advice;
+  const { points } = question;
+  if (points === undefined || 'undefined' in range || 'undefined' in range.advised) return undefined;
+  const { advised } = range;
+  return [
+    say('range-at', { points, chances: chanceWords(readCommitment(points, advice)) }),
+    say('range-start-from', { points: advised.points, chances: chanceWords(advised.chances) }),
+  ].join(' ');
 }
 
 /** `8 in 10 to keep it`, `4 in 10 to finish everything`, `2 in 10 to run out of work`, as far as they are known. */

@@ -55,7 +55,7 @@ await page.locator('#members button').first().click();
 await page.locator('#places').getByRole('button', { name: '#quayside' }).click();
 await page.locator('#composer-box').fill('/loadline range');
 await page.locator('#composer-box').press('Enter');
-await page.getByRole('button', { name: 'Other days or people away' }).waitFor();
+await page.getByRole('button', { name: 'Other points or days away' }).waitFor();
 await page.locator('#stream img[alt^="Commitment range"]').last().waitFor();
 await page
   .locator('#stream article')

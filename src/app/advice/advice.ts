@@ -33,6 +33,8 @@ export type AdviceQuestion =
       readonly endsOn?: Day | undefined;
       /** Working days that members will be away or off, all members together. */
       readonly awayDays?: number | undefined;
+      /** Asks also for the chances of a commitment of so many points. */
+      readonly points?: number | undefined;
     }
   | {
       readonly about: 'forecast';

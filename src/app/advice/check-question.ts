@@ -48,7 +48,19 @@ export function withDaysRead(question: RangeQuestion, today: Day): RangeQuestion
  * @throws Refusal `bad-input`; the field is named as in the question.
  */
 export function checkRange(question: RangeQuestion, asked: AskedSprint, today: Day): void {
-  refuseIfAny(rangeProblems(question.awayDays, asked, today));
+  const { points } = question;
+  const most = MAX_BACKLOG_POINTS;
+  refuseIfAny([
+    ...rangeProblems(question.awayDays, asked, today),
+    ...(points === undefined || (points > 0 && isAmount(points))
+      ? []
+      : [{ field: 'points', problem: { code: 'commitment-points', most } } as const]),
+  ]);
+}
+
+/** Of points, in halves. */
+function isAmount(points: number): boolean {
+  return points >= 0 && points <= MAX_BACKLOG_POINTS && Number.isInteger(points * 2);
 }
 
 function rangeProblems(
@@ -86,8 +98,6 @@ function rangeProblems(
 export function checkForecast(question: ForecastQuestion, startsOn: Day, today: Day): ForecastQuestion {
   const { backlogPoints, growthPoints, growthMostPoints, sharePercent = 100, byDay: typed } = question;
   const most = MAX_BACKLOG_POINTS;
-  const isAmount = (points: number): boolean =>
-    points >= 0 && points <= MAX_BACKLOG_POINTS && Number.isInteger(points * 2);
   const problems: InputProblem[] = [];
   if (!isAmount(backlogPoints) || backlogPoints === 0) {
     problems.push({ field: 'backlogPoints', problem: { code: 'backlog-points', most } });

@@ -2,6 +2,7 @@
 import type { Advice, AdviceQuestion } from '../../app/advice/advice.ts';
 import { parseAwayDays } from '../../app/planning/away-days.ts';
 import { Refusal } from '../../app/refusal.ts';
+import { parsePoints } from '../../sprint/points.ts';
 import { adviceValue, StaleControl } from '../button-values.ts';
 import { teamContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
@@ -40,12 +41,14 @@ export const range = command({
       submit: async (useCases, { actor, fields, context }, tools) => {
         const { teamId } = readHeld(teamContext, context);
         const away = fields.text(RANGE_FIELDS.awayDays).trim();
+        const points = fields.text(RANGE_FIELDS.points).trim();
         const question = {
           about: 'range',
           startsOn: fields.text(RANGE_FIELDS.startsOn),
           endsOn: fields.text(RANGE_FIELDS.endsOn),
           // The use case refuses what is no number at its field.
           awayDays: away === '' ? undefined : (parseAwayDays(away) ?? Number.NaN),
+          points: points === '' ? undefined : (parsePoints(points) ?? Number.NaN),
         } as const;
         return { next: 'close', say: await answerTo({ useCases, ...tools }, actor, { teamId }, question) };
       },

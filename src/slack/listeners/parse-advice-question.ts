@@ -5,6 +5,7 @@ import { parseAwayDays } from '../../app/planning/away-days.ts';
 import { DAY_WORDS, withMonthTwice } from '../../app/read-day.ts';
 import { readNumber } from '../../app/read-number.ts';
 import { Refusal, refuseIfAny } from '../../app/refusal.ts';
+import { parsePoints } from '../../sprint/points.ts';
 import { FORECAST_FIELDS } from '../views/advice-forms.ts';
 
 type ForecastQuestion = Extract<AdviceQuestion, { about: 'forecast' }>;
@@ -131,34 +132,45 @@ const FILLERS = new Set([
   'day',
   'days',
   'working',
+  'at',
+  'for',
+  'of',
+  'point',
+  'points',
 ]);
 const AWAY = new Set(['away', 'off', 'absent']);
 const DAYS = new RegExp(`(?<= |^)(?:${DAY_WORDS})(?=[ ,;.:]|$)`, 'g');
-const RANGE_EXAMPLE = '30 Nov to 11 Dec, 6 away';
+const RANGE_EXAMPLE = '30 Nov - 11 Dec, 6 away';
 
 /**
- * Days stay as they were typed: whether one exists, and whether the sprint makes sense, is for the use case to say.
+ * A number that isn't followed by “away” is a commitment. Days stay as they were typed: whether one exists, and whether the sprint makes sense, is for the use case to say.
  *
  * @example parseRangeQuestion('30 Nov to 11 Dec, 6 days away').endsOn === '11 dec'
+ * @example parseRangeQuestion('20 points, 6 away').points === 20
  * @throws Refusal `bad-argument`
  */
 export function parseRangeQuestion(typed: string): RangeQuestion {
   const lower = withMonthTwice(spaced(typed.toLowerCase()));
   const days = lower.match(DAYS) ?? [];
   let awayDays: number | undefined;
+  let points: number | undefined;
   let amount: string | undefined;
+  const takePoints = (typed: string) => {
+    if (points !== undefined) throw unreadRange({ code: 'commitment-twice' });
+    points = parsePoints(typed);
+    if (points === undefined) throw unreadRange({ code: 'lone-word', typed });
+  };
   for (const word of words(lower.replace(DAYS, ' '))) {
     if (AWAY.has(word)) {
       if (amount === undefined) throw unreadRange({ code: 'away-without-number', typed: word });
       awayDays = (awayDays ?? 0) + awayDaysIn(amount);
       amount = undefined;
-    } else if (amount !== undefined) {
-      throw loneAmount(amount);
     } else {
+      if (amount !== undefined) takePoints(amount);
       amount = word;
     }
   }
-  if (amount !== undefined) throw loneAmount(amount);
+  if (amount !== undefined) takePoints(amount);
   if (days.length > 2) throw unreadRange({ code: 'too-many-days' });
   const [startsOn, endsOn] = days;
   return {
@@ -166,6 +178,7 @@ export function parseRangeQuestion(typed: string): RangeQuestion {
     ...(startsOn === undefined ? {} : { startsOn }),
     ...(endsOn === undefined ? {} : { endsOn }),
     ...(awayDays === undefined ? {} : { awayDays }),
+    ...(points === undefined ? {} : { points }),
   };
 }
 
@@ -180,13 +193,6 @@ function awayDaysIn(amount: string): number {
   const days = parseAwayDays(amount);
   if (days === undefined) throw unreadRange({ code: 'not-away-days', typed: amount });
   return days;
-}
-
-/** A word that is neither a day nor followed by “away”. */
-function loneAmount(word: string): Refusal {
-  return parseAwayDays(word) === undefined
-    ? unreadRange({ code: 'lone-word', typed: word })
-    : unreadRange({ code: 'lone-number', typed: word });
 }
 
 function unreadRange(problem: Problem): Refusal {

@@ -105,6 +105,7 @@ export const RANGE_FIELDS = {
   startsOn: 'startsOn',
   endsOn: 'endsOn',
   awayDays: 'awayDays',
+  points: 'points',
 } as const;
 
 /** In the plan form as well. */
@@ -121,7 +122,7 @@ export function awayDaysField(field: string, initial: string) {
 
 /** Asks for the range of another sprint than the next one, or with people away. */
 export function rangeFormView(
-  { team, coming }: Pick<RangeAdvice, 'team' | 'coming'>,
+  { team, coming, question }: Pick<RangeAdvice, 'team' | 'coming' | 'question'>,
   replyTo?: string,
 ): ModalView {
   const fields = RANGE_FIELDS;
@@ -137,5 +138,13 @@ export function rangeFormView(
     dateField({ field: fields.startsOn, label: say('range-form-first-day'), initial: coming.startsOn }),
     dateField({ field: fields.endsOn, label: say('range-form-last-day'), initial: coming.endsOn }),
     awayDaysField(fields.awayDays, coming.awayDays === undefined ? '' : String(coming.awayDays)),
+    textField({
+      field: fields.points,
+      label: say('range-form-points'),
+      hint: say('range-form-points-hint'),
+      optional: true,
+      maxLength: 10,
+      initial: question.points === undefined ? '' : String(question.points),
+    }),
   ]);
 }

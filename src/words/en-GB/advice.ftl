@@ -21,7 +21,7 @@ advice-range-button = Commitment range
 advice-experiments-button = What we try
 advice-history-button = History
 advice-plan-button = Plan a sprint
-advice-change-range-button = Other days or people away
+advice-change-range-button = Other points or days away
 advice-change-forecast-button = Change the numbers
 
 ## Cautions

@@ -7,6 +7,8 @@ range-at = At { POINTS($points) }: { SERIES($chances) }.
 range-chance-kept = { TENTHS($chance) } to keep it
 range-chance-finished = { TENTHS($chance) } to finish everything
 range-chance-ran-out = { TENTHS($chance) } to run out of work
+# After the chances of a commitment that was asked about.
+range-start-from = The number to start from is { NUMBER($points) }: { SERIES($chances) }.
 # After the advice: the commitment of the latest sprint.
 range-last-commitment = Your last commitment was { NUMBER($points) }.
 
@@ -126,6 +128,8 @@ range-form-submit = Show the range
 range-form-intro = How much should { $team } commit to? What past sprints achieved is scaled to the working time of this one.
 range-form-first-day = First day
 range-form-last-day = Last day
+range-form-points = A commitment to look at
+range-form-points-hint = In points. The answer says how likely it is to be kept.
 # In the plan form as well.
 away-days-label = Days off and away, all members together
 away-days-hint = Each holiday counts once for every member. Leave empty if you don’t know.

@@ -199,6 +199,8 @@ describe('the range', () => {
       'awayDays',
       /3 members × 10 working days = 30/,
     ],
+    [{ points: 0 }, 'points', /^Give a commitment above 0, [\d,]+ points at most/],
+    [{ points: Number.NaN }, 'points', /in whole or half points/],
     [{ awayDays: -1 }, 'awayDays', /whole or half days/],
     [{ awayDays: 2.25 }, 'awayDays', /whole or half days/],
     [{ awayDays: Number.NaN }, 'awayDays', /whole or half days/],

@@ -65,11 +65,15 @@ const COMMANDS: [typed: string, question: object][] = [
     'forecast 120 before Dec 18th, growing by 5',
     { about: 'forecast', backlogPoints: 120, growthPoints: 5, byDay: 'Dec 18th' },
   ],
-  ['range 30 Nov to 11 Dec, 6 away', { about: 'range', startsOn: '30 nov', endsOn: '11 dec', awayDays: 6 }],
+  ['range 30 Nov - 11 Dec, 6 away', { about: 'range', startsOn: '30 nov', endsOn: '11 dec', awayDays: 6 }],
   [
     'range 6 away 7–18 December',
     { about: 'range', startsOn: '7 december', endsOn: '18 december', awayDays: 6 },
   ],
+  ['range 20', { about: 'range', points: 20 }],
+  ['range at 20.5 points', { about: 'range', points: 20.5 }],
+  ['range for 20 points, 6 away', { about: 'range', points: 20, awayDays: 6 }],
+  ['range 30 Nov 20', { about: 'range', startsOn: '30 nov', points: 20 }],
   ['range from tomorrow', { about: 'range', startsOn: 'tomorrow' }],
   ['forecast 120 using 60%', { about: 'forecast', backlogPoints: 120, sharePercent: 60 }],
   [
@@ -101,9 +105,11 @@ describe('the command', () => {
     ['range soon', '“soon” can’t be understood'],
     ['range 30.11.2026', '“30.11.2026” can’t be understood. Write days like “30 Nov” or 2026-11-30.'],
     ['range 30 Nov 11 Dec tomorrow', 'two days at most'],
-    ['range 6', 'write “6 away”'],
-    ['range 2026-11-30 6', 'write “6 away”'],
-    ['range 6 2026-11-30', 'write “6 away”'],
+    [
+      'range 20 30',
+      'one number of points only. For days off and away, of all members together, write “6 away”',
+    ],
+    ['range 20.3', '“20.3” can’t be understood'],
     ['range away', 'Say how many days are off or away'],
     ['range six away', '“six” isn’t a number of days'],
     ['range 2026-11-30 2026-12-11 2026-12-12', 'two days at most'],
@@ -125,7 +131,7 @@ describe('the command', () => {
     expect(callsOf(bot.useCases)).toEqual([]);
     const said = String(platform.responses[0]?.text);
     expect(said).toContain(problem);
-    const example = typed.startsWith('range') ? '30 Nov to 11 Dec, 6 away' : '120 growing 5';
+    const example = typed.startsWith('range') ? '30 Nov - 11 Dec, 6 away' : '120 growing 5';
     expect(said).toContain(`/loadline ${typed.split(' ')[0]} ${example}`);
     expect(said.length).toBeLessThan(500);
   });

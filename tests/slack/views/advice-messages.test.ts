@@ -67,7 +67,7 @@ describe('the commitment range', () => {
       Kept: 80% or more finished. Out of work: more than 20% pulled in.
       Scaled to 44 member-days: Mon 30 Nov to Fri 11 Dec, 5 members and 6 days off or away.
       Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
-      Buttons: Share in the channel, How it’s made, Other days or people away, Surprise odds"
+      Buttons: Share in the channel, How it’s made, Other points or days away, Surprise odds"
     `);
     expect(details(rangeAdvice(STEADY, 6))).toMatchInlineSnapshot(`
       "At 23 points: 9 in 10 to keep it, 5 in 10 to finish everything, under 1 in 10 to run out of work. Your last commitment was 21.
@@ -84,6 +84,16 @@ describe('the commitment range', () => {
       • It takes all pulled-in work as a sign of spare time, which urgent work isn’t.
       Only you see this."
     `);
+  });
+
+  it('tells the chances of the commitment that was asked about before the one to start from', () => {
+    const asked = rangeAdvice(STEADY, 6);
+    expect(leadOf({ ...asked, question: { about: 'range', points: 28 } })).toMatchInlineSnapshot(
+      `"At 28 points: 6 in 10 to keep it, 1 in 10 to finish everything, under 1 in 10 to run out of work. The number to start from is 23: 9 in 10 to keep it, 5 in 10 to finish everything, under 1 in 10 to run out of work."`,
+    );
+    expect(leadOf({ ...rangeAdvice([]), question: { about: 'range', points: 28 } })).toBe(
+      leadOf(rangeAdvice([])),
+    );
   });
 
   it('of sprints that wander too far says that no commitment serves both, and what would help', () => {
@@ -516,7 +526,7 @@ describe('what comes next', () => {
 
   it('is to ask again with other numbers, from the range and the forecast', () => {
     const change = buttonsOf(adviceMessage(rangeAdvice(STEADY, 6)).blocks)[2];
-    expect(change).toMatchObject({ label: 'Other days or people away', actionId: ACTIONS.changeRange });
+    expect(change).toMatchObject({ label: 'Other points or days away', actionId: ACTIONS.changeRange });
     expect(decodeValue(adviceValue, change?.value)?.question).toEqual({ about: 'range', awayDays: 6 });
     const numbers = buttonsOf(adviceMessage(forecastAdvice(STEADY, 60, 2.5)).blocks)[2];
     expect(numbers).toMatchObject({ label: 'Change the numbers', actionId: ACTIONS.changeForecast });

@@ -433,7 +433,8 @@ describe('planning questions', () => {
       How much should Harbour commit to? What past sprints achieved is scaled to the working time of this one.
       <startsOn> First day: "2026-11-30"
       <endsOn> Last day: "2026-12-11"
-      <awayDays> Days off and away, all members together (optional): "2.5" – Each holiday counts once for every member. Leave empty if you don’t know."
+      <awayDays> Days off and away, all members together (optional): "2.5" – Each holiday counts once for every member. Leave empty if you don’t know.
+      <points> A commitment to look at (optional):  – In points. The answer says how likely it is to be kept."
     `);
     expect(formText(rangeFormView(rangeAdvice(STEADY)))).toContain('all members together (optional):  –');
   });

@@ -362,7 +362,7 @@ describe('help', () => {
       • /loadline cards [first number]: List the sprint’s cards, all or from one number on.
       • /loadline drop [card reason]: Take a card out of the sprint, with a reason.
       • /loadline undrop card: Take back a drop that was a mistake.
-      • /loadline range [first day] [last day] [N away]: See how much to commit to next; N: everybody’s days off and away. For example /loadline range 30 Nov to 11 Dec, 6 away.
+      • /loadline range [points] [first day] [last day] [N away]: See how much to commit to next; N: everybody’s days off and away. For example /loadline range 30 Nov - 11 Dec, 6 away.
       • /loadline odds: See which sizes of card tend to hold surprise work.
       • /loadline forecast [points | keep name points]: See when work is finished, and how kept dates move.
       • /loadline history: See each ratio’s trend, what is usual, and what is a signal.
