@@ -15,7 +15,8 @@ const PAST_SHOWN = 3;
 
 export function rangeWords(advice: RangeAdvice): AdviceWords {
   const { range, past, thresholds } = advice;
-  const lead = askedLead(advice) ?? rangeLead(advice);
+  const asked = askedWords(advice);
+  const lead = asked?.lead ?? rangeLead(advice);
   const { span, facts } = comingFacts(advice);
   if ('undefined' in range) {
     const days = say('range-working-days', { count: advice.coming.workingDays });
@@ -26,6 +27,7 @@ export function rangeWords(advice: RangeAdvice): AdviceWords {
   return {
     lead,
     evidence: [
+      ...(asked ? [asked.startFrom] : []),
       ...meaningWords(range, thresholds),
       mrkdwn('range-scaled', { scaledTo: scaledTo(range), span, facts }),
     ],
@@ -58,19 +60,19 @@ export function rangeLead({ range, past }: Pick<RangeAdvice, 'range' | 'past'>):
 }
 
 /**
- * `At 30 points: 4 in 10 to keep it … The number to start from is 26: …`
+ * `At 30 points: 4 in 10 to keep it …`, and `The number to start from is 26: …`
  *
  * @returns undefined when no commitment was asked about, or nothing is known of any.
  */
-function askedLead(advice: RangeAdvice): string | undefined {
+function askedWords(advice: RangeAdvice): { lead: string; startFrom: string } | undefined {
   const { range, question } = advice;
   const { points } = question;
   if (points === undefined || 'undefined' in range || 'undefined' in range.advised) return undefined;
   const { advised } = range;
-  return [
-    say('range-at', { points, chances: chanceWords(readCommitment(points, advice)) }),
-    say('range-start-from', { points: advised.points, chances: chanceWords(advised.chances) }),
-  ].join(' ');
+  return {
+    lead: say('range-at', { points, chances: chanceWords(readCommitment(points, advice)) }),
+    startFrom: mrkdwn('range-start-from', { points: advised.points, chances: chanceWords(advised.chances) }),
+  };
 }
 
 /** `8 in 10 to keep it`, `4 in 10 to finish everything`, `2 in 10 to run out of work`, as far as they are known. */
