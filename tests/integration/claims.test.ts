@@ -56,7 +56,7 @@ it('a post', async () => {
   const post = aPost(sprint.id);
   await one.store.transaction((tx) => tx.write.posts.add([post]));
   await one.store.transaction(async (tx) => {
-    expect(await tx.claim.post(post.id)).toMatchObject({ id: post.id });
-    expect(await other.store.transaction((otherTx) => otherTx.claim.post(post.id))).toBeUndefined();
+    expect(await tx.claim.post(post.id, AT)).toMatchObject({ id: post.id });
+    expect(await other.store.transaction((otherTx) => otherTx.claim.post(post.id, AT))).toBeUndefined();
   });
 });

@@ -216,12 +216,16 @@ it('transactions that lock each other out both succeed in the end', async () => 
 it('a post is claimed by one deliverer at a time', async () => {
   const { sprint } = await savedSprint(one);
   const post = aPost(sprint.id);
+  const now = new Date();
+  const claimByOther = () => other.store.transaction((tx) => tx.claim.post(post.id, now));
   await one.store.transaction((tx) => tx.write.posts.add([post]));
   await one.store.transaction(async (tx) => {
-    expect((await tx.claim.post(post.id))?.id).toBe(post.id);
-    expect(await other.store.transaction((competing) => competing.claim.post(post.id))).toBeUndefined();
+    expect((await tx.claim.post(post.id, now))?.id).toBe(post.id);
+    expect(await claimByOther()).toBeUndefined();
   });
-  expect((await other.store.transaction((tx) => tx.claim.post(post.id)))?.id).toBe(post.id);
+  expect(await claimByOther()).toBeUndefined();
+  await one.store.single.updatePost(post.id, { state: 'pending' });
+  expect((await claimByOther())?.id).toBe(post.id);
 });
 
 it('a delivery whose process crashed is handed to another when its minute is over', async () => {

@@ -15,11 +15,8 @@ async function threePosts(database: Database): Promise<{ refused: string; failed
   await database.store.transaction(async (tx) => {
     await tx.write.posts.add([refused, failed, waiting]);
     await tx.write.posts.update(refused.id, { state: 'dead', lastError: 'is_archived' });
-    await tx.write.posts.update(failed.id, {
-      state: 'uncertain',
-      lastError: 'http_500',
-      firstAttemptAt: new Date(),
-    });
+    await tx.claim.post(failed.id, new Date());
+    await tx.write.posts.update(failed.id, { state: 'uncertain', lastError: 'http_500' });
   });
   await database.session.execute(sql`delete from pgboss.job where data ->> 'postId' = ${refused.id}`);
   await database.session.execute(

@@ -47,4 +47,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0041_held_back_posts.sql': 'bf195df5f61b136b4cda378eb7fb8dfe35686e1f494be337de841ef0d8d7ff7a',
   '0042_past_headings.sql': 'c4678471b8969fa5c20f7bae60474f81b3f43171216c886691eb8ea8641efca9',
   '0043_resumed_teams.sql': '65a213e258b36d0c733d96f2821c42e2e72252b2e709b8808fbd20ed65a3a4d5',
+  '0044_post_columns.sql': 'bb80b5ec93d1f8d50254818b07a3cad378f661be4a463d2031c1cb5bba6565a3',
 };

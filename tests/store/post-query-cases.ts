@@ -20,10 +20,7 @@ export function postQueryCases(database: () => Database): void {
     const post = aPost(sprint.id);
     await database().store.transaction(async (tx) => {
       await tx.write.posts.add([post]);
-      await tx.write.posts.update(post.id, {
-        state: 'sending',
-        firstAttemptAt: new Date('2999-01-01T00:00:00Z'),
-      });
+      await tx.claim.post(post.id, new Date('2999-01-01T00:00:00Z'));
       const { firstAttemptAt } = (await tx.read.postById(post.id)) ?? {};
       expect(firstAttemptAt?.getFullYear()).toBeLessThan(2999);
     });
@@ -105,7 +102,7 @@ export function postQueryCases(database: () => Database): void {
     const firstAttemptAt = new Date('2026-11-13T17:00:31Z');
     await database().store.transaction(async (tx) => {
       await tx.write.posts.add([never, tried, posted]);
-      await tx.write.posts.update(tried.id, { state: 'sending', firstAttemptAt });
+      await tx.claim.post(tried.id, firstAttemptAt);
       await tx.write.posts.update(posted.id, { state: 'sent', postedAt, sentVersion: 1 });
       const states: unknown[] = [];
       for (const { id } of [never, tried, posted]) {
@@ -145,7 +142,7 @@ export function postQueryCases(database: () => Database): void {
     const postedAt = { channelId: 'C-quay', ts: `${sprint.id}.1` };
     await database().store.transaction(async (tx) => {
       await tx.write.posts.add([post]);
-      await tx.write.posts.update(post.id, { state: 'sending', firstAttemptAt });
+      await tx.claim.post(post.id, firstAttemptAt);
       expect(await tx.read.postById(post.id)).toEqual({
         ...post,
         ...NOT_SENT_YET,
@@ -175,7 +172,7 @@ export function postQueryCases(database: () => Database): void {
     await database().store.transaction(async (tx) => {
       await tx.write.posts.add([post]);
       const firstAttemptAt = new Date('2026-11-13T17:00:31Z');
-      await tx.write.posts.update(post.id, { state: 'sending', firstAttemptAt });
+      await tx.claim.post(post.id, firstAttemptAt);
       await tx.write.posts.update(post.id, { state: 'sent', postedAt: replaces, sentVersion: 1 });
       await tx.write.posts.refresh(post.id);
       await tx.write.posts.update(post.id, { state: 'pending', replaces });
@@ -191,10 +188,9 @@ export function postQueryCases(database: () => Database): void {
   it('hands out a post that is being sent only when the attempt is a minute old', async () => {
     const { sprint } = await savedSprint(database());
     const post = aPost(sprint.id);
-    const claim = () => database().store.transaction((tx) => tx.claim.post(post.id));
+    const claim = () => database().store.transaction((tx) => tx.claim.post(post.id, new Date()));
     await database().store.transaction((tx) => tx.write.posts.add([post]));
-    expect((await claim())?.id).toBe(post.id);
-    await database().store.transaction((tx) => tx.write.posts.update(post.id, { state: 'sending' }));
+    expect((await claim())?.state).toBe('pending');
     expect(await claim()).toBeUndefined();
     const backdate = (seconds: number) =>
       database().session.execute(
@@ -204,6 +200,18 @@ export function postQueryCases(database: () => Database): void {
     expect(await claim()).toBeUndefined();
     await backdate(61);
     expect((await claim())?.state).toBe('sending');
-    expect(await database().store.transaction((tx) => tx.claim.post('nobody'))).toBeUndefined();
+    expect(await database().store.transaction((tx) => tx.claim.post('nobody', new Date()))).toBeUndefined();
+  });
+
+  it.each(['dead', 'skipped', 'sent'] as const)('hands out no post that is %s', async (state) => {
+    const { sprint } = await savedSprint(database());
+    const post = aPost(sprint.id);
+    const postedAt = { channelId: 'C-quay', ts: `${post.id}.1` };
+    await database().store.transaction(async (tx) => {
+      await tx.write.posts.add([post]);
+      await tx.write.posts.update(post.id, { state, ...(state === 'sent' && { postedAt, sentVersion: 1 }) });
+      expect(await tx.claim.post(post.id, new Date())).toBeUndefined();
+      expect((await tx.read.postById(post.id))?.state).toBe(state);
+    });
   });
 }

@@ -48,10 +48,13 @@ export interface Claims {
     limit: { readonly all: number; readonly ofWorkspace: number },
   ): Promise<Pick<Team, 'id' | 'workspaceId'>[]>;
   /**
-   * Undefined when another deliverer has the post: the row is locked, or it is `sending` since less than a minute by the
-   * database's own clock.
+   * A post that has something to be sent, which is `sending` from then on. Undefined when there is nothing to send, or another
+   * deliverer has it: the row is locked, or it is `sending` since less than a minute by the database's own clock.
+   *
+   * @param now when the first attempt begins, if this is the first
+   * @returns the post as it was before
    */
-  post(postId: string): Promise<Post | undefined>;
+  post(postId: string, now: Date): Promise<Post | undefined>;
   /**
    * Finished sprints whose team keeps details no longer.
    *

@@ -15,12 +15,12 @@ export interface PostReading {
 }
 
 export interface PostChange {
-  readonly state: PostState;
+  /** That it is being sent, a claim says. */
+  readonly state: Exclude<PostState, 'sending'>;
   readonly postedAt?: PostedAt;
   /** From now on the post is not anywhere: it is sent again, in place of this message. */
   readonly replaces?: PostedAt;
   readonly sentVersion?: number;
-  readonly firstAttemptAt?: Date;
   readonly lastError?: string;
 }
 

@@ -9,7 +9,6 @@ import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { PostImage } from '../ports/messenger.ts';
 import { leaveIfGone } from '../team/leave-team.ts';
 import { todayOf } from '../team/place.ts';
-import { waitForAll } from '../wait-for-all.ts';
 import { burndownImage } from '../watching/sprint-status.ts';
 import { DeliveryFailure, type UndeliveredCause } from './delivery-failure.ts';
 import { holdBack } from './hold-back.ts';
@@ -134,20 +133,20 @@ async function beginAttempt(
   postId: string,
 ): Promise<Begun | 'held' | 'nothing-to-do'> {
   return deps.store.transaction(async (tx) => {
-    const post = await tx.claim.post(postId);
-    if (!post) return (await tx.read.postById(postId)) ? 'held' : 'nothing-to-do';
-    if (post.state === 'dead' || post.state === 'skipped') return 'nothing-to-do';
-    if (post.sentVersion >= post.wantedVersion) return 'nothing-to-do';
-    const firstAttemptAt = post.firstAttemptAt ?? deps.clock.now();
-    const [words] = await waitForAll([
-      postWords(tx, post, deps.clock.now()),
-      tx.write.posts.update(postId, { state: 'sending', firstAttemptAt }),
-    ]);
+    const now = deps.clock.now();
+    const post = await tx.claim.post(postId, now);
+    if (!post) return whyNotClaimed(await tx.read.postById(postId));
+    const words = await postWords(tx, post, now);
     if (words || mayStand(post)) return { post, words };
     // What is skipped must not stay posted: nobody would bring it up to date any more.
     await tx.write.posts.update(postId, { state: 'skipped' });
     return 'nothing-to-do';
   });
+}
+
+function whyNotClaimed(post: Post | undefined): 'held' | 'nothing-to-do' {
+  const isOwed = post && post.sentVersion < post.wantedVersion && !['dead', 'skipped'].includes(post.state);
+  return isOwed ? 'held' : 'nothing-to-do';
 }
 
 /**

@@ -4,7 +4,7 @@
  */
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { HELD_BACK } from './delivery-failure.ts';
-import type { Post, PostState } from './posts.ts';
+import type { Post } from './posts.ts';
 import { teamOf, tellOfChannel } from './tell-undelivered.ts';
 
 /**
@@ -12,7 +12,11 @@ import { teamOf, tellOfChannel } from './tell-undelivered.ts';
  * @returns whether it waits
  * @throws DeliveryFailure the platform doesn't say whether the channel is shared
  */
-export async function holdBack(deps: AppDependencies, post: Post, state: PostState): Promise<boolean> {
+export async function holdBack(
+  deps: AppDependencies,
+  post: Post,
+  state: 'sent' | 'pending',
+): Promise<boolean> {
   const { workspaceId, recipient, subject } = post;
   // Where the team has moved to is no secret of its work.
   if (!('channelId' in recipient) || subject.kind === 'team-moved') return false;

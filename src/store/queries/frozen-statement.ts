@@ -17,40 +17,58 @@ type RowOf<Of extends Columns> = {
 };
 type Given = Readonly<Record<string, string | number | null>>;
 
-export type FrozenStatement<Of extends Columns> = (session: SqlSession, given: Given) => Promise<RowOf<Of>[]>;
+export type FrozenStatement<Of extends Columns> = Frozen<RowOf<Of>>;
+type Frozen<Row> = (session: SqlSession, given: Given) => Promise<Row[]>;
 
 /**
  * @param columns by the names that the rows get; an expression is read as it says with `mapWith`
  * @param rest from `from` on; what differs from run to run is in it as `sql.placeholder(name)`
  */
 export function frozenSelect<Of extends Columns>(columns: Of, rest: SQL): FrozenStatement<Of> {
-  return frozen(columns, (list) => sql`select ${list} ${rest}`);
+  return frozen(Object.values(columns), (list) => sql`select ${list} ${rest}`, rowReader(columns));
+}
+
+/** Reads a row of several tables as a row of each. */
+export function frozenJoin<Of extends Readonly<Record<string, Columns>>>(
+  tables: Of,
+  rest: SQL,
+): Frozen<{ -readonly [Table in keyof Of]: RowOf<Of[Table]> }> {
+  let place = 0;
+  const readers = Object.entries(tables).map(([table, columns]) => {
+    const read = rowReader(columns, place);
+    place += Object.keys(columns).length;
+    return { table, read };
+  });
+  return frozen(
+    Object.values(tables).flatMap((columns) => Object.values(columns)),
+    (list) => sql`select ${list} ${rest}`,
+    (values) =>
+      Object.fromEntries(readers.map(({ table, read }) => [table, read(values)])) as {
+        [Table in keyof Of]: RowOf<Of[Table]>;
+      },
+  );
 }
 
 /** @param change an INSERT, UPDATE or DELETE up to its `returning`; else as for a SELECT */
 export function frozenChange<Of extends Columns>(columns: Of, change: SQL): FrozenStatement<Of> {
-  return frozen(columns, (list) => sql`${change} returning ${list}`);
+  return frozen(Object.values(columns), (list) => sql`${change} returning ${list}`, rowReader(columns));
 }
 
-function frozen<Of extends Columns>(columns: Of, statementWith: (list: SQL) => SQL): FrozenStatement<Of> {
-  const list = sql.join(Object.values(columns), sql`, `);
-  const { sql: text, ...parameters } = new PgDialect().sqlToQuery(statementWith(list));
+function frozen<Row>(
+  columns: readonly (PgColumn | SQL)[],
+  statementWith: (list: SQL) => SQL,
+  rowOf: (values: readonly unknown[]) => Row,
+): Frozen<Row> {
+  const { sql: text, ...parameters } = new PgDialect().sqlToQuery(
+    statementWith(sql.join([...columns], sql`, `)),
+  );
   const query = { ...parameters, sql: withShortNames(text) };
   if (query.params.some((param) => !(param instanceof Placeholder)))
     throw new TypeError('Only placeholders may differ from run to run.');
-  const cells = Object.entries(columns).map(([name, column]) => ({ name, read: readerOf(column) }));
-  const rowsOf = (rows: readonly unknown[][]): RowOf<Of>[] =>
-    rows.map((values) => {
-      const row: Record<string, unknown> = {};
-      cells.forEach(({ name, read }, i) => {
-        const value = values[i];
-        row[name] = read && value !== null ? read(value) : value;
-      });
-      return row as RowOf<Of>;
-    });
+  const rowsOf = (rows: readonly unknown[][]): Row[] => rows.map(rowOf);
   return (session, given) =>
     session._.session
-      .prepareQuery<{ execute: RowOf<Of>[]; all: unknown; values: unknown }>(
+      .prepareQuery<{ execute: Row[]; all: unknown; values: unknown }>(
         query,
         undefined,
         undefined,
@@ -58,6 +76,36 @@ function frozen<Of extends Columns>(columns: Of, statementWith: (list: SQL) => S
         rowsOf,
       )
       .execute(given);
+}
+
+/** @param from where in the values the row begins */
+function rowReader<Of extends Columns>(columns: Of, from = 0): (values: readonly unknown[]) => RowOf<Of> {
+  const cells = Object.entries(columns).map(([name, column]) => ({ name, read: readerOf(column) }));
+  return (values) => {
+    const row: Record<string, unknown> = {};
+    cells.forEach(({ name, read }, i) => {
+      const value = values[from + i];
+      row[name] = read && value !== null ? read(value) : value;
+    });
+    return row as RowOf<Of>;
+  };
+}
+
+/**
+ * Rows of another table as one cell, in JSON: a row for each of them, and a value for each of its columns, would cost the
+ * driver several times as much. Null: there are none. For columns that are the same in JSON, which instants are not.
+ *
+ * @param rest from `from` on
+ */
+export function rowsInCell<Of extends Columns>(columns: Of, rest: SQL): SQL<RowOf<Of>[] | null> {
+  const names = Object.keys(columns);
+  // As text, for one of the two drivers would read JSON by itself.
+  return sql`(select json_agg(json_build_array(${sql.join(Object.values(columns), sql`, `)}))::text ${rest})`.mapWith(
+    (text: string) =>
+      (JSON.parse(text) as unknown[][]).map((values) =>
+        Object.fromEntries(names.map((name, i) => [name, values[i]])),
+      ),
+  ) as SQL<RowOf<Of>[] | null>;
 }
 
 /**

@@ -128,7 +128,7 @@ export function claims(session: SqlSession): Claims {
     lastCallsDue: (now, limit) => claimDue(sprints.lastCallAt, now, limit),
     watchesDue,
     closingsDue: (now, limit) => claimDue(sprints.closesAt, now, limit),
-    post: (postId) => claimedPost(session, postId),
+    post: (postId, now) => claimedPost(session, postId, now),
     sprintsToReduce: (now, limit) => claimedSprintsToReduce(session, now, limit),
     removalsDue: (now, limit) => claimedRemovals(session, now, limit),
     sprintsOfEnded: (now, limit) => claimedSprintsOfEnded(session, now, limit),

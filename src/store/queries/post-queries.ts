@@ -16,6 +16,7 @@ import {
   or,
   sql,
 } from 'drizzle-orm';
+import { alias } from 'drizzle-orm/pg-core';
 import type { PostReading, PostWriting } from '../../app/ports/posts.ts';
 import { HELD_BACK } from '../../app/posting/delivery-failure.ts';
 import { POST_KINDS, type PostKind } from '../../app/posting/post-kinds.ts';
@@ -24,7 +25,7 @@ import { waitForAll } from '../../app/wait-for-all.ts';
 import { DELIVERY_TIMEOUT_SECONDS, type JobSender } from '../queue/job-sender.ts';
 import { SUBJECT_COLUMNS } from '../schema/posts.ts';
 import { posts, prompts, sprints } from '../schema.ts';
-import { frozenChange, frozenSelect } from './frozen-statement.ts';
+import { frozenChange } from './frozen-statement.ts';
 import { rowsAsJson, type SqlSession, statementsOf } from './sql-session.ts';
 
 function recipientOf(row: typeof posts.$inferSelect): Recipient {
@@ -55,20 +56,29 @@ function noSuchPost(postId: string): RangeError {
   return new RangeError(`There is no post ${postId}.`);
 }
 
+/** A post as it was when it was claimed. */
+const found = alias(posts, 'found');
+
 /**
  * Nobody is asked before they have read what they are asked for. Tries to tell them end within the hour, and must not hold up
- * the prompts of those who can't be told.
+ * the prompts of those who can't be told. Of two clocks the earlier counts: with one that was ahead, the post would be looked
+ * for in the future.
  */
-const CLAIMED_POST = frozenSelect(
-  getTableColumns(posts),
-  sql`from ${posts} where ${posts.id} = ${sql.placeholder('post')} and (${posts.sendingSince} is null
-    or ${posts.sendingSince} <= clock_timestamp() - make_interval(secs => ${sql.raw(String(DELIVERY_TIMEOUT_SECONDS))}))
-    and not (${posts.kind} = 'daily-prompt' and exists (select from ${posts} told
-      where told.user_id = ${posts.userId} and told.workspace_id = ${posts.workspaceId}
-        and told.kind in ('role-given', 'guest-welcome') and told.sent_version = 0
-        and told.state in ('pending', 'sending', 'uncertain')
-        and told.created_at > clock_timestamp() - interval '1 hour'))
-  for no key update skip locked`,
+const CLAIMED_POST = frozenChange(
+  getTableColumns(found),
+  sql`with found as (select * from ${posts} where ${posts.id} = ${sql.placeholder('post')}
+      and ${posts.state} not in ('dead', 'skipped') and ${posts.sentVersion} < ${posts.wantedVersion}
+      and (${posts.sendingSince} is null
+        or ${posts.sendingSince} <= clock_timestamp() - make_interval(secs => ${sql.raw(String(DELIVERY_TIMEOUT_SECONDS))}))
+      and not (${posts.kind} = 'daily-prompt' and exists (select from ${posts} told
+        where told.user_id = ${posts.userId} and told.workspace_id = ${posts.workspaceId}
+          and told.kind in ('role-given', 'guest-welcome') and told.sent_version = 0
+          and told.state in ('pending', 'sending', 'uncertain')
+          and told.created_at > clock_timestamp() - interval '1 hour'))
+    for no key update skip locked)
+  update ${posts} set state = 'sending', sending_since = clock_timestamp(),
+    first_attempt_at = least(coalesce(found.first_attempt_at, ${sql.placeholder('now')}), clock_timestamp())
+  from found where ${posts.id} = found.id`,
 );
 
 /** What is known of a post from the beginning. */
@@ -91,21 +101,18 @@ const given = (name: string) => sql`${sql.placeholder(name)}::text`;
 const isReplaced = sql`${given('replacedTs')} is not null`;
 
 /**
- * What is not given stays as it is, but for the place of a message that is replaced. A slow delivery that ends last knows an
- * older version. Of two clocks the earlier counts: with one that was ahead, the post would be looked for in the future.
+ * What is not given stays as it is, but for the place of a message that is replaced, which is sent by a first attempt of its
+ * own. A slow delivery that ends last knows an older version.
  */
 const UPDATE = frozenChange(
   { id: posts.id },
-  sql`update ${posts} set state = ${given('state')},
-      sending_since = case when ${given('state')} = 'sending' then clock_timestamp() end,
+  sql`update ${posts} set state = ${given('state')}, sending_since = null,
       posted_channel_id = case when not ${isReplaced} then coalesce(${given('channel')}, posted_channel_id) end,
       posted_ts = case when not ${isReplaced} then coalesce(${given('ts')}, posted_ts) end,
       replaced_channel_id = coalesce(${given('replacedChannel')}, replaced_channel_id),
       replaced_ts = coalesce(${given('replacedTs')}, replaced_ts),
       sent_version = greatest(sent_version, ${sql.placeholder('sentVersion')}::integer),
-      first_attempt_at = case when ${isReplaced} then null
-        when ${given('firstAttemptAt')} is null then first_attempt_at
-        else least(${given('firstAttemptAt')}::timestamptz, clock_timestamp()) end,
+      first_attempt_at = case when not ${isReplaced} then first_attempt_at end,
       last_error = coalesce(${given('lastError')}, last_error)
     where ${posts.id} = ${sql.placeholder('post')}`,
 );
@@ -128,8 +135,8 @@ const RAISE_WANTED_VERSION_ABOUT_DAY = frozenChange(
       and ${prompts.userId} in (select json_array_elements_text(${sql.placeholder('users')}::json)))`,
 );
 
-export async function claimedPost(session: SqlSession, postId: string): Promise<Post | undefined> {
-  const [row] = await CLAIMED_POST(session, { post: postId });
+export async function claimedPost(session: SqlSession, postId: string, now: Date): Promise<Post | undefined> {
+  const [row] = await CLAIMED_POST(session, { post: postId, now: now.toISOString() });
   return row && postOf(row);
 }
 
@@ -221,12 +228,11 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
     refresh,
 
     async update(postId, change) {
-      const { state, postedAt, replaces, sentVersion, firstAttemptAt, lastError } = change;
+      const { state, postedAt, replaces, sentVersion, lastError } = change;
       const [updated] = await UPDATE(session, {
         ...{ post: postId, state, sentVersion: sentVersion ?? null, lastError: lastError ?? null },
         ...{ channel: postedAt?.channelId ?? null, ts: postedAt?.ts ?? null },
         ...{ replacedChannel: replaces?.channelId ?? null, replacedTs: replaces?.ts ?? null },
-        firstAttemptAt: firstAttemptAt?.toISOString() ?? null,
       });
       if (!updated) throw noSuchPost(postId);
     },

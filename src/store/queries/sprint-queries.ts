@@ -3,7 +3,7 @@ import { and, asc, desc, eq, getTableColumns, ne, sql } from 'drizzle-orm';
 import type { SprintReading, SprintWithTeam, SprintWriting } from '../../app/ports/sprints.ts';
 import type { GoalOutcome, Sprint } from '../../app/team/team.ts';
 import { installations, members, planChanges, sprints, teams, watches } from '../schema.ts';
-import { frozenSelect } from './frozen-statement.ts';
+import { frozenJoin, frozenSelect, rowsInCell } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';
 import { membersOf, teamOf } from './team-queries.ts';
 
@@ -61,18 +61,18 @@ const SPRINT = frozenSelect(
   getTableColumns(sprints),
   sql`from ${sprints} where ${sprints.id} = ${sql.placeholder('sprint')}`,
 );
-const teamOfSprint = sql`(select ${sprints.teamId} from ${sprints} where ${sprints.id} = ${sql.placeholder('sprint')})`;
-const TEAM_OF_SPRINT = frozenSelect(
-  getTableColumns(teams),
-  sql`from ${teams} where ${teams.id} = ${teamOfSprint}`,
+const ofTeam = {
+  members: rowsInCell(getTableColumns(members), sql`from ${members} where ${members.teamId} = ${teams.id}`),
+};
+const SPRINT_WITH_TEAM = frozenJoin(
+  { sprint: getTableColumns(sprints), team: getTableColumns(teams), ofTeam },
+  sql`from ${sprints} inner join ${teams} on ${teams.id} = ${sprints.teamId}
+    where ${sprints.id} = ${sql.placeholder('sprint')}`,
 );
 const LOCKED_TEAM_OF_SPRINT = frozenSelect(
-  getTableColumns(teams),
-  sql`from ${teams} where ${teams.id} = ${teamOfSprint} for no key update`,
-);
-const MEMBERS_OF_SPRINT = frozenSelect(
-  getTableColumns(members),
-  sql`from ${members} where ${members.teamId} = ${teamOfSprint}`,
+  { id: teams.id },
+  sql`from ${teams} where ${teams.id} = (select ${sprints.teamId} from ${sprints}
+    where ${sprints.id} = ${sql.placeholder('sprint')}) for no key update`,
 );
 
 const LATEST_SPANS = frozenSelect(
@@ -84,17 +84,10 @@ const LATEST_SPANS = frozenSelect(
     order by ${sprints.startsOn} desc`,
 );
 
-const isInChannel = sql`${teams.workspaceId} = ${sql.placeholder('workspace')}
-  and ${teams.channelId} = ${sql.placeholder('channel')}`;
-const teamInChannel = sql`(select ${teams.id} from ${teams} where ${isInChannel})`;
-const TEAM_IN_CHANNEL = frozenSelect(getTableColumns(teams), sql`from ${teams} where ${isInChannel}`);
-const MEMBERS_IN_CHANNEL = frozenSelect(
-  getTableColumns(members),
-  sql`from ${members} where ${members.teamId} = ${teamInChannel}`,
-);
-const OPEN_SPRINTS_IN_CHANNEL = frozenSelect(
-  getTableColumns(sprints),
-  sql`from ${sprints} where ${sprints.teamId} = ${teamInChannel} and ${sprints.state} = 'open'
+const TEAM_IN_CHANNEL = frozenJoin(
+  { team: getTableColumns(teams), sprint: getTableColumns(sprints), ofTeam },
+  sql`from ${teams} left join ${sprints} on ${sprints.teamId} = ${teams.id} and ${sprints.state} = 'open'
+    where ${teams.workspaceId} = ${sql.placeholder('workspace')} and ${teams.channelId} = ${sql.placeholder('channel')}
     order by ${sprints.startsOn}`,
 );
 
@@ -105,27 +98,27 @@ const OPEN_SPRINTS_IN_CHANNEL = frozenSelect(
 export const isServed = sql`${teams.endedAt} is null and not exists (select from ${installations}
   where ${installations.workspaceId} = ${teams.workspaceId} and ${installations.revokedAt} is not null)`;
 
-async function sprintWith(
-  session: SqlSession,
-  readTeam: typeof TEAM_OF_SPRINT,
-  sprintId: string,
-): Promise<SprintWithTeam | undefined> {
-  const given = { sprint: sprintId };
-  // The team first: when it is locked, the others are read under the lock.
-  const [[team], [sprint], memberRows] = await Promise.all([
-    readTeam(session, given),
-    SPRINT(session, given),
-    MEMBERS_OF_SPRINT(session, given),
-  ]);
-  if (!sprint || !team) return undefined;
-  return { sprint: sprintOf(sprint), team: teamOf(team), members: membersOf(memberRows) };
+async function sprintWithTeam(session: SqlSession, sprintId: string): Promise<SprintWithTeam | undefined> {
+  const [row] = await SPRINT_WITH_TEAM(session, { sprint: sprintId });
+  return (
+    row && {
+      sprint: sprintOf(row.sprint),
+      team: teamOf(row.team),
+      members: membersOf(row.ofTeam.members ?? []),
+    }
+  );
 }
 
-export function lockedSprintWithTeam(
+/** A statement of its own locks: the one after it sees what was committed before. */
+export async function lockedSprintWithTeam(
   session: SqlSession,
   sprintId: string,
 ): Promise<SprintWithTeam | undefined> {
-  return sprintWith(session, LOCKED_TEAM_OF_SPRINT, sprintId);
+  const [, found] = await Promise.all([
+    LOCKED_TEAM_OF_SPRINT(session, { sprint: sprintId }),
+    sprintWithTeam(session, sprintId),
+  ]);
+  return found;
 }
 
 export function sprintReading(session: SqlSession): SprintReading {
@@ -135,18 +128,18 @@ export function sprintReading(session: SqlSession): SprintReading {
       return row && sprintOf(row);
     },
 
-    sprintWithTeam: (sprintId) => sprintWith(session, TEAM_OF_SPRINT, sprintId),
+    sprintWithTeam: (sprintId) => sprintWithTeam(session, sprintId),
 
     async teamInChannel(workspaceId, channelId) {
-      const given = { workspace: workspaceId, channel: channelId };
-      const [[team], memberRows, sprintRows] = await Promise.all([
-        TEAM_IN_CHANNEL(session, given),
-        MEMBERS_IN_CHANNEL(session, given),
-        OPEN_SPRINTS_IN_CHANNEL(session, given),
-      ]);
-      return (
-        team && { team: teamOf(team), members: membersOf(memberRows), openSprints: sprintRows.map(sprintOf) }
-      );
+      const rows = await TEAM_IN_CHANNEL(session, { workspace: workspaceId, channel: channelId });
+      const [first] = rows;
+      if (!first) return undefined;
+      return {
+        team: teamOf(first.team),
+        members: membersOf(first.ofTeam.members ?? []),
+        // Of a team without an open sprint the sprint's columns are null.
+        openSprints: rows.filter(({ sprint }) => sprint.id !== null).map(({ sprint }) => sprintOf(sprint)),
+      };
     },
 
     async sprintsOf(teamId) {
