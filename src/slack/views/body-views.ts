@@ -7,7 +7,7 @@ import { endedSentence, keptSentence } from '../../words/bodies.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { mrkdwnOf } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
-import { ACTIONS, openFormAction } from '../ids.ts';
+import { ACTIONS } from '../ids.ts';
 import { FORECAST_FIELDS, growthField, POINTS_MAX_LENGTH } from './advice-forms.ts';
 import { adviceMessage } from './advice-message.ts';
 import { actions, button, type ChartImage, section } from './block-builders.ts';
@@ -108,18 +108,5 @@ export function bodyEndedMessage(ended: EndedBody): MessageView {
   return messageView([
     section(mrkdwnOf(endedSentence(ended))),
     actions([button(say('kept-button'), { actionId: ACTIONS.showKept, value: place })]),
-  ]);
-}
-
-/** Where no form can be opened, since nothing was pressed. */
-export function bodyQuestionMessage({ team }: BodyForm): MessageView {
-  return messageView([
-    section(mrkdwn('kept-none')),
-    actions([
-      button(say('forecast-question-button'), {
-        actionId: openFormAction('keep'),
-        value: encodeValue({ channelId: team.channelId }),
-      }),
-    ]),
   ]);
 }

@@ -27,9 +27,6 @@ const HELP_VALUE = 'help';
 /** It is always about the person who presses it. */
 const PRIVACY_VALUE = 'me';
 
-/** More in one row are a thicket. */
-export const MOST_BUTTONS_IN_ROW = 6;
-
 /** @param hereChannelId the channel in which the command was typed; undefined in direct messages. */
 export function overviewMessage(overview: Overview, hereChannelId?: string): MessageView {
   return messageView([lead(say('overview-title')), ...overviewBlocks(overview, hereChannelId)]);

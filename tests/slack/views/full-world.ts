@@ -33,12 +33,7 @@ import { answerFormView } from '../../../src/slack/views/answering/answer-form.t
 import { chooseSprintFormView } from '../../../src/slack/views/answering/choose-sprint-form.ts';
 import { growthMessage } from '../../../src/slack/views/answering/growth-message.ts';
 import { baselineFormView, baselineNamedMessage } from '../../../src/slack/views/baseline-views.ts';
-import {
-  bodyEndedMessage,
-  bodyFormView,
-  bodyKeptMessage,
-  bodyQuestionMessage,
-} from '../../../src/slack/views/body-views.ts';
+import { bodyEndedMessage, bodyFormView, bodyKeptMessage } from '../../../src/slack/views/body-views.ts';
 import { dropFormView, pullFormView, pullTeamFormView } from '../../../src/slack/views/cards/card-forms.ts';
 import {
   cardsBlockedMessage,
@@ -643,7 +638,6 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'body of work, removed': bodyEndedMessage({ team: fullTeam, body: fullBody, how: 'removed', told: [] }),
     'joint date': jointMessage({ ...ordinaryJoint, ...jointNames }, chart),
     'no joint date': jointMessage({ ...jointUnknown, ...jointNames, unknownTeamNames: jointNames.teamNames }),
-    'what to type to keep one': bodyQuestionMessage({ team: fullTeam, body: undefined, turn: undefined }),
     'something to try, kept': experimentKeptMessage({
       team: fullTeam,
       experiment: experiments[0] as Experiment,
