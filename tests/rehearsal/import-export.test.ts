@@ -143,7 +143,7 @@ describe('import and export in the conversation', () => {
     await ask('export');
     expect(said()).toContain('2 bodies of work, in 6 CSV files');
     expect(handedOver()['dates.csv']).toContain(
-      'Harbour lights,2026-08-03,2026-08-03,90,0,2027-01-08,2027-02-05,',
+      'Harbour lights,2026-08-03,,2026-08-03,90,0,2027-01-08,2027-02-05,',
     );
   });
 });

@@ -225,6 +225,11 @@ const BODIES = [
     'share of each sprint that goes to it, 1 is 100%; left out, it waits for its turn',
   ),
   column('kept on', 'optional', 'date since which it is kept; left out, today'),
+  column(
+    'number',
+    'optional',
+    'a running number, where several of one name were kept on one day; left out, the order of the lines counts',
+  ),
   column('said on', 'optional', 'date on which somebody said last what is left; left out, as kept on'),
   column('done on', 'optional', 'date; empty while it is to do'),
 ] as const;
@@ -233,6 +238,7 @@ const BODIES = [
 const DATES = [
   column('body', 'required', 'its name, as in bodies.csv', 'body of work'),
   column('kept on', 'optional', 'date; tells bodies of the same name apart'),
+  column('number', 'optional', 'its number, as in bodies.csv; left out, 1'),
   column('told on', 'required', 'date on which the dates were told'),
   column('to do', 'required', 'points that were left by what was said then', 'points to do'),
   column('sprints since', 'optional', 'sprints that had closed since that was said; left out, none'),

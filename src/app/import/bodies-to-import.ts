@@ -13,7 +13,8 @@ import {
   sharesOf,
   type ToldDates,
 } from '../bodies/body-of-work.ts';
-import { dayAt, instantOf } from '../clock/local-time.ts';
+import { instantOf } from '../clock/local-time.ts';
+import { type LabelledBody, labelledBodies } from '../export/body-rows.ts';
 import type { BodyLine, DatesLine } from './body-lines.ts';
 import type { ImportProblems } from './import-problem.ts';
 import type { ReadImport } from './read-import.ts';
@@ -38,6 +39,7 @@ export interface BodiesToImport {
 interface Found {
   readonly line: BodyLine;
   readonly keptOn: Day;
+  readonly number: number;
   /** Undefined: it is left out. */
   readonly body: BodyOfWork | undefined;
 }
@@ -54,7 +56,10 @@ export function bodiesToImport(
     problems.tell(tooMany, { code: 'bodies-at-once', count, most: MOST_BODIES_AT_ONCE });
     return { bodies: [], leftOut: [] };
   }
-  const found = inTurn(read.bodies).map((line) => foundOf(line, context, problems));
+  const known = labelledBodies(context.existingBodies, context.team.timeZone);
+  const found: Found[] = [];
+  for (const line of inTurn(read.bodies))
+    found.push(foundOf(line, { before: found, known }, context, problems));
   const toImport = found.filter(({ body }) => body !== undefined);
   checkTogether(toImport, context, problems);
   const tellings = tellingsOf(read, found, context, problems);
@@ -76,7 +81,13 @@ function inTurn(lines: readonly BodyLine[]): BodyLine[] {
   return [...lines].sort((a, b) => rank(a) - rank(b));
 }
 
-function foundOf(line: BodyLine, context: PlanContext, problems: ImportProblems): Found {
+/** @param others of earlier lines, and those that the team keeps already */
+function foundOf(
+  line: BodyLine,
+  { before, known }: { readonly before: readonly Found[]; readonly known: readonly LabelledBody[] },
+  context: PlanContext,
+  problems: ImportProblems,
+): Found {
   const { team, today, now } = context;
   const { name, leftPoints, growthPoints, growthMostPoints, sharePercent, doneOn } = line;
   const [earliest = today] = [line.saidOn, doneOn].filter((day) => day !== undefined).sort();
@@ -89,12 +100,14 @@ function foundOf(line: BodyLine, context: PlanContext, problems: ImportProblems)
   ] as const) {
     if (day !== undefined && day > today) problems.tell(line, { code: 'day-not-come', column, day });
   }
-  const isKnown = context.existingBodies.some(
-    (body) =>
-      isSameName(body.name, name) &&
-      ((isToDo(body) && doneOn === undefined) || dayAt(body.keptAt, team.timeZone) === keptOn),
+  const twins = before.filter((one) => one.keptOn === keptOn && isSameName(one.line.name, name));
+  const { number = twins.length + 1 } = line;
+  const isKnown = known.some(
+    (one) =>
+      isSameName(one.name, name) &&
+      ((isToDo(one.body) && doneOn === undefined) || (one.keptOn === keptOn && one.number === number)),
   );
-  if (isKnown) return { line, keptOn, body: undefined };
+  if (isKnown) return { line, keptOn, number, body: undefined };
   const at = (day: Day, time: string): Date => earlier(instantOf(day, time, team.timeZone), now);
   const body = {
     id: randomUUID(),
@@ -110,7 +123,7 @@ function foundOf(line: BodyLine, context: PlanContext, problems: ImportProblems)
     saidAt: at(saidOn, '23:59'),
     doneAt: doneOn === undefined ? undefined : at(doneOn, '23:59'),
   };
-  return { line, keptOn, body };
+  return { line, keptOn, number, body };
 }
 
 function earlier(one: Date, other: Date): Date {
@@ -160,10 +173,10 @@ function tellingsOf(
   const tellings = new Map<string, DatesLine[]>();
   const known = new Map<string, DatesLine>();
   for (const line of dates) {
-    const { bodyName, bodyKeptOn, toldOn } = line;
+    const { bodyName, bodyKeptOn, bodyNumber = 1, toldOn } = line;
     if (toldOn > today) problems.tell(line, { code: 'day-not-come', column: 'told on', day: toldOn });
     const [one, another] = (named.get(bodyName.toLowerCase()) ?? []).filter(
-      ({ keptOn }) => bodyKeptOn === undefined || keptOn === bodyKeptOn,
+      ({ keptOn, number }) => bodyKeptOn === undefined || (keptOn === bodyKeptOn && number === bodyNumber),
     );
     if (another) {
       problems.tell(line, { code: 'several-bodies', body: bodyName });

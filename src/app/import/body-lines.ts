@@ -17,6 +17,8 @@ export interface BodyLine extends LinePlace {
   readonly growthMostPoints: number | undefined;
   readonly sharePercent: number | undefined;
   readonly keptOn: Day | undefined;
+  /** Among those of the same name that were kept on the same day. */
+  readonly number: number | undefined;
   readonly saidOn: Day | undefined;
   readonly doneOn: Day | undefined;
 }
@@ -24,6 +26,7 @@ export interface BodyLine extends LinePlace {
 export interface DatesLine extends LinePlace {
   readonly bodyName: string;
   readonly bodyKeptOn: Day | undefined;
+  readonly bodyNumber: number | undefined;
   readonly toldOn: Day;
   readonly leftPoints: number;
   readonly sprintsSinceSaid: number;
@@ -47,6 +50,7 @@ export function readBodyLine(line: TableLine<'bodies'>, problems: ImportProblems
     ...growthOf(read),
     sharePercent: sharePercentOf(read),
     keptOn: knownDay(read, 'kept on'),
+    number: read.count('number'),
     saidOn: knownDay(read, 'said on'),
     doneOn: knownDay(read, 'done on'),
   };
@@ -69,6 +73,7 @@ export function readDatesLine(line: TableLine<'dates'>, problems: ImportProblems
     ...placeOf(line),
     bodyName: read.requiredText('body', BODY_NAME_MAX_LENGTH),
     bodyKeptOn: read.day('kept on'),
+    bodyNumber: read.count('number'),
     toldOn: toldOn ?? EARLIEST_DAY,
     leftPoints: pointsToDo(read),
     sprintsSinceSaid: read.count('sprints since') ?? 0,

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { KeptAdvice } from '../../../src/app/advice/advice.ts';
 import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
-import { endBody, type KeepInput, keepBody } from '../../../src/app/bodies/keep-bodies.ts';
+import { endBody, type KeepInput, keepBody, renameBody } from '../../../src/app/bodies/keep-bodies.ts';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
 import { importSprints } from '../../../src/app/import/import-sprints.ts';
 import { endForm } from '../../../src/app/team/end-team.ts';
@@ -63,26 +63,28 @@ describe('bodies of work in an export', () => {
     const h = await aTeamThatKeeps();
     const files = await exported(h, ANA);
     expect(files['bodies.csv']?.split('\r\n')).toEqual([
-      '\uFEFFbody,to do,turn,growth,growth at most,share,kept on,said on,done on',
-      'Buoys,60,1,,,0.125,2026-11-09,2026-11-09,',
-      'Harbour lights,71,2,2,4.5,,2026-10-30,2026-11-09,',
-      `"'=Bells, ""old"" and new",20.5,3,,,,2026-10-30,2026-10-30,`,
-      'Ropes for somebody,5,,0,,,2026-10-30,2026-10-30,2026-11-09',
+      '\uFEFFbody,to do,turn,growth,growth at most,share,kept on,number,said on,done on',
+      'Buoys,60,1,,,0.125,2026-11-09,,2026-11-09,',
+      'Harbour lights,71,2,2,4.5,,2026-10-30,,2026-11-09,',
+      `"'=Bells, ""old"" and new",20.5,3,,,,2026-10-30,,2026-10-30,`,
+      'Ropes for somebody,5,,0,,,2026-10-30,,2026-10-30,2026-11-09',
       '',
     ]);
     const dates = files['dates.csv']?.split('\r\n') ?? [];
-    expect(dates[0]).toBe('\uFEFFbody,kept on,told on,to do,sprints since,optimistic,likely,pessimistic');
-    expect(dates.slice(1).map((line) => line.split(',').slice(0, 5).join(','))).toEqual([
-      'Buoys,2026-11-09,2026-11-09,60,0',
-      'Harbour lights,2026-10-30,2026-10-30,80,0',
-      'Harbour lights,2026-10-30,2026-11-06,80,1',
-      'Harbour lights,2026-10-30,2026-11-09,71,0',
+    expect(dates[0]).toBe(
+      '\uFEFFbody,kept on,number,told on,to do,sprints since,optimistic,likely,pessimistic',
+    );
+    expect(dates.slice(1).map((line) => line.split(',').slice(0, 6).join(','))).toEqual([
+      'Buoys,2026-11-09,,2026-11-09,60,0',
+      'Harbour lights,2026-10-30,,2026-10-30,80,0',
+      'Harbour lights,2026-10-30,,2026-11-06,80,1',
+      'Harbour lights,2026-10-30,,2026-11-09,71,0',
       expect.stringMatching(/^"'=Bells/),
       expect.stringMatching(/^"'=Bells/),
       expect.stringMatching(/^"'=Bells/),
-      'Ropes for somebody,2026-10-30,2026-10-30,5,0',
-      'Ropes for somebody,2026-10-30,2026-11-06,5,1',
-      'Ropes for somebody,2026-10-30,2026-11-09,5,1',
+      'Ropes for somebody,2026-10-30,,2026-10-30,5,0',
+      'Ropes for somebody,2026-10-30,,2026-11-06,5,1',
+      'Ropes for somebody,2026-10-30,,2026-11-09,5,1',
       '',
     ]);
     expect(Object.values(files).join('')).not.toContain('UBEN');
@@ -97,7 +99,7 @@ describe('bodies of work in an export', () => {
   test('come out alone of a team without a sprint', async () => {
     const { h } = await teamOf(harness());
     await keep(h, 'Harbour lights', 80);
-    expect((await exported(h, ANA))['bodies.csv']).toContain('Harbour lights,80,1,,,,2026-10-30,2026-10-30,');
+    expect((await exported(h, ANA))['bodies.csv']).toContain('Harbour lights,80,1,,,,2026-10-30,,2026-10-30,');
     // So who ends the team is offered it.
     expect(await endForm(h.deps, ANA, CHANNEL)).toMatchObject({ canBeExported: true });
   });
@@ -127,6 +129,47 @@ describe('bodies of work in an import', () => {
     expect(told(await asked(h, ELSEWHERE))).toEqual(told(await asked(h, ANA)));
     // Of the bells nobody has said anything since the sprint that closed on the sixth.
     expect((await asked(h, ELSEWHERE)).bodies.map((kept) => kept.sprintsSinceSaid)).toEqual([0, 0, 1]);
+  });
+
+  test('are told apart where several had one name and were kept on one day, and come out of there byte for byte', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    await importPast(h, team, pastSprintsOf(Array.from({ length: 4 }, () => ({}))));
+    await keep(h, 'Bells', 20);
+    await endBody(h.deps, ANA, { place: CHANNEL, reference: 'Bells', how: 'done' });
+    await keep(h, 'bells', 30);
+    await endBody(h.deps, ANA, { place: CHANNEL, reference: 'bells', how: 'done' });
+    await keep(h, 'bells', 35);
+    await keep(h, 'Buoys', 40);
+    h.set('2026-11-09T10:00:00Z');
+    await keep(h, 'bells', 25);
+    await endBody(h.deps, ANA, { place: CHANNEL, reference: 'bells', how: 'done' });
+    await renameBody(h.deps, ANA, { place: CHANNEL, reference: 'Buoys', name: 'Bells' });
+    const files = await exported(h, ANA);
+    const there = await h.setUpTeam({}, ELSEWHERE);
+    await importedBy(h, ELSEWHERE, there, files);
+    expect(await exported(h, ELSEWHERE)).toEqual(files);
+    const dates = files['dates.csv']?.split('\r\n').map((line) => line.split(',').slice(0, 5).join(','));
+    expect(dates).toContain('Bells,2026-10-30,2,2026-10-30,20');
+    expect(dates).toContain('bells,2026-10-30,4,2026-11-09,25');
+    const again = await previewed(h, team, files);
+    expect(again).toMatchObject({ bodies: [], bodiesLeftOut: ['Bells', 'Bells', 'bells', 'bells'], problems: [] });
+  });
+
+  test('keep names of their own where only the person in them told them apart', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    await keep(h, `Ropes ${'and '.repeat(11)}<@UBEN>`, 5);
+    await keep(h, `Ropes ${'and '.repeat(11)}<@UCHI>`, 6);
+    const files = await exported(h, ANA);
+    const there = await h.setUpTeam({}, ELSEWHERE);
+    const { bodies } = await importedBy(h, ELSEWHERE, there, files);
+    expect(bodies.map(({ name }) => name)).toEqual([
+      `Ropes ${'and '.repeat(11)}somebody`,
+      `Ropes ${'and '.repeat(11)}somebo (2)`,
+    ]);
+    expect(await exported(h, ELSEWHERE)).toEqual(files);
+    expect(await previewed(h, team, files)).toMatchObject({ bodies: [], problems: [] });
   });
 
   test('come in without any sprint, and not a second time', async () => {
