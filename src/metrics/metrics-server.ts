@@ -7,6 +7,7 @@ import { once } from 'node:events';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Registry } from 'prom-client';
+import { keepNewest } from '../newest-connections.ts';
 import { isLoopback } from '../setting-rules.ts';
 
 /** Undefined token: anybody who can reach the address may read, so the address must be this machine's own. */
@@ -24,6 +25,8 @@ export interface MetricsServer {
 }
 
 const REQUEST_TIMEOUT_MS = 10_000;
+/** Collectors come one at a time. */
+const MOST_CONNECTIONS = 200;
 
 /** @throws Error when the address is open to others and there is no token; or the port can't be had. */
 export async function startMetricsServer(options: MetricsServerOptions): Promise<MetricsServer> {
@@ -40,6 +43,7 @@ export async function startMetricsServer(options: MetricsServerOptions): Promise
       });
     },
   );
+  keepNewest(server, MOST_CONNECTIONS);
   server.listen(port, host);
   await once(server, 'listening');
   return {

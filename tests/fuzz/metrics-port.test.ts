@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { createMetrics } from '../../src/metrics/metrics.ts';
 import { type MetricsServer, startMetricsServer } from '../../src/metrics/metrics-server.ts';
 import { search } from '../support/search-width.ts';
-import { exchange } from './raw-http.ts';
+import { exchange, withSilence } from './raw-http.ts';
 
 const SEED = 20261128;
 const TOKEN = 'a-token-for-the-test-only';
@@ -68,4 +68,11 @@ it('goes on answering who has the token', async () => {
   });
   expect(answer.status).toBe(200);
   expect(await answer.text()).toContain('loadline_');
+});
+
+it('answers who collects while strangers hold all connections in silence', async () => {
+  await withSilence(server.port, async () => {
+    const asked = `GET /metrics HTTP/1.1\r\nhost: b\r\nauthorization: Bearer ${TOKEN}\r\n\r\n`;
+    expect((await exchange(server.port, Buffer.from(asked), 'end')).statuses).toEqual([200]);
+  });
 });

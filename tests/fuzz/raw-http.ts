@@ -1,6 +1,8 @@
 /** Talks to the HTTP door byte by byte, as no well-behaved client would. */
 import { createHmac } from 'node:crypto';
-import { connect } from 'node:net';
+import { once } from 'node:events';
+import { connect, type Socket } from 'node:net';
+import { expect } from 'vitest';
 import { EVENTS_PATH } from '../../src/slack/door/http-door.ts';
 
 export const SECRET = 'a-signing-secret-for-tests-only';
@@ -16,11 +18,17 @@ export interface Heard {
 /**
  * Writes the bytes and listens until the connection is closed.
  *
+ * @param localAddress everything of 127/8 is this machine
  * @param then `end`: says that nothing more will come; `wait`: leaves the door waiting; `hang up`: is gone at once
  */
-export function exchange(port: number, bytes: Uint8Array, then: 'end' | 'wait' | 'hang up'): Promise<Heard> {
+export function exchange(
+  port: number,
+  bytes: Uint8Array,
+  then: 'end' | 'wait' | 'hang up',
+  localAddress = '127.0.0.1',
+): Promise<Heard> {
   return new Promise((resolve) => {
-    const socket = connect({ port, host: '127.0.0.1', allowHalfOpen: true });
+    const socket = connect({ port, host: '127.0.0.1', localAddress, allowHalfOpen: true });
     const parts: Buffer[] = [];
     socket.on('data', (part) => parts.push(part));
     // The door may hang up while there is still something to write.
@@ -36,6 +44,29 @@ export function exchange(port: number, bytes: Uint8Array, then: 'end' | 'wait' |
       else if (then === 'end') socket.end();
     });
   });
+}
+
+const SILENT = 300;
+const FEWER = 250;
+
+/** While so many connections are held that say nothing; all but the latest must have been closed again. */
+export async function withSilence(port: number, work: () => Promise<void>): Promise<void> {
+  const held = new Set<Socket>();
+  const all: Socket[] = [];
+  const silent = Array.from({ length: SILENT }, async () => {
+    const socket = connect({ port, host: '127.0.0.1' }).on('error', () => {});
+    all.push(socket);
+    socket.on('close', () => held.delete(socket));
+    await once(socket, 'connect');
+    held.add(socket);
+  });
+  try {
+    await Promise.all(silent);
+    await expect.poll(() => held.size, { timeout: 10_000 }).toBeLessThan(FEWER);
+    await work();
+  } finally {
+    for (const socket of all) socket.destroy();
+  }
 }
 
 export function signatureOf(body: string | Uint8Array, timestamp: number | string = NOW_SECONDS): string {

@@ -4,11 +4,12 @@
  */
 import { once } from 'node:events';
 import { createServer, type Server } from 'node:http';
+import { keepNewest } from '../../newest-connections.ts';
 import { listen } from './listen.ts';
 import { answerHealth, type Readiness } from './readiness.ts';
 
 /** Probes come one at a time. */
-const MOST_CONNECTIONS = 20;
+const MOST_CONNECTIONS = 200;
 const REQUEST_LIMIT_MS = 5_000;
 
 export class HealthDoor {
@@ -33,7 +34,7 @@ export class HealthDoor {
         () => response.destroy(),
       );
     });
-    this.#server.maxConnections = MOST_CONNECTIONS;
+    keepNewest(this.#server, MOST_CONNECTIONS);
   }
 
   /** @returns the port that is listened on. */

@@ -17,6 +17,7 @@ import { withNewReference } from '../../reference.ts';
 import { boltLogger } from '../bolt-logger.ts';
 import type { PageRoutes } from '../workspaces/install-pages.ts';
 import { HTTP_LIMITS, type HttpLimits } from './http-limits.ts';
+import { readInSlices } from './in-slices.ts';
 import { isFromPlatform, isHeard, saysEventsAreHeldBack } from './incoming.ts';
 import { judgeHeaders, judgeSignature } from './judge-signature.ts';
 import { listen } from './listen.ts';
@@ -25,7 +26,7 @@ import { answerHealth, type Readiness } from './readiness.ts';
 import { contentOf, isForm, isKnownType } from './request-content.ts';
 import type { RequestMeter } from './request-scope.ts';
 import { SenderNetworks } from './sender-network.ts';
-import { Visitors, type WhyGone } from './visitors.ts';
+import { type Visitor, Visitors, type WhyGone } from './visitors.ts';
 
 export const EVENTS_PATH = '/slack/events';
 
@@ -86,13 +87,15 @@ export class HttpDoor implements Receiver {
       withNewReference(() =>
         this.#answer(request, response).catch((error: unknown) => {
           options.logger.error({ err: error }, 'A request could not be answered.');
-          if (!response.headersSent) refuse(response, 500);
+          if (!response.headersSent) answerAndClose(response, 500);
         }),
       );
     });
-    this.#server.on('connection', (socket) =>
-      this.#visitors.enter(socket, this.#networks.ofConnection(socket.remoteAddress ?? '')),
-    );
+    this.#server.on('connection', (socket) => {
+      const network = this.#networks.ofConnection(socket.remoteAddress ?? '');
+      this.#visitors.enter(socket, network);
+      if (this.#visitors.isStranger(network)) readInSlices(socket);
+    });
   }
 
   init(app: App): void {
@@ -119,13 +122,11 @@ export class HttpDoor implements Receiver {
     const visitor = this.#visitors.find(request.socket);
     // It had to make room before its request was read.
     if (visitor === undefined) return;
-    this.#visitors.asks(visitor, this.#networks.ofRequest(request));
+    if (!this.#visitors.asks(visitor, this.#networks.ofRequest(request))) return;
     response.once('close', () => this.#visitors.isAnswered(visitor, response));
-    const { readiness } = this.#options;
-    if (readiness && (await answerHealth(request, response, readiness))) return;
-    if (await this.#options.pages?.(request, response)) return;
     const isEvents = request.method === 'POST' && request.url?.split('?')[0] === EVENTS_PATH;
-    if (!isEvents || this.#options.signingSecret === undefined) return refuse(response, 404);
+    if (!isEvents || this.#options.signingSecret === undefined)
+      return this.#answerAnybody(visitor, request, response);
     const headers = {
       timestamp: header(request, 'x-slack-request-timestamp'),
       signature: header(request, 'x-slack-signature'),
@@ -140,8 +141,9 @@ export class HttpDoor implements Receiver {
     const rawBody = await readBody(request, limitBytes, this.#visitors.roomFor(visitor));
     // That it is cut off is counted already.
     if (visitor.hadToGo) return;
+    if (rawBody === 'in crumbs') this.#visitors.bar(visitor.network);
     if (typeof rawBody === 'string') return this.#turnAway(response, UNREAD_STATUS[rawBody], rawBody);
-    if (isCheck && isCertificateCheck(rawBody)) return refuse(response, 200);
+    if (isCheck && isCertificateCheck(rawBody)) return answerAndClose(response, 200);
     const verdict = judgeSignature({ ...headers, signingSecret: this.#options.signingSecret, rawBody });
     if (verdict !== 'genuine') return this.#turnAway(response, 401, verdict);
     this.#visitors.isGenuine(visitor, response);
@@ -149,17 +151,31 @@ export class HttpDoor implements Receiver {
     if (!isFromPlatform(content)) return this.#turnAway(response, 400, 'malformed');
     if (saysEventsAreHeldBack(content)) {
       this.#options.logger.warn('The platform holds events back, as there are too many.');
-      return refuse(response, 200);
+      return acknowledge(response);
     }
-    if (!isHeard(content)) return refuse(response, 200);
+    if (!isHeard(content)) return acknowledge(response);
     this.#bolt.requestListener(asJson(request, content), response);
+  }
+
+  /** Health and pages. Each takes a connection: who asks over and over has to open one each time. */
+  async #answerAnybody(visitor: Visitor, request: IncomingMessage, response: ServerResponse): Promise<void> {
+    response.setHeader('connection', 'close');
+    const { readiness, pages } = this.#options;
+    if (readiness && (await answerHealth(request, response, readiness))) {
+      visitor.isWelcome = true;
+      return;
+    }
+    if (await pages?.(request, response)) return;
+    answerAndClose(response, 404);
   }
 
   #turnAway(response: ServerResponse, status: number, reason: string): void {
     this.#options.meter?.turnedAway(reason.replaceAll(' ', '-'));
     const level = reason === 'cut off' ? 'debug' : 'warn';
     this.#options.logger[level]({ reason, status }, 'A request was turned away.');
-    refuse(response, status);
+    // Even to read to its end what has arrived would be the work that this spares.
+    if (reason === 'in crumbs') response.destroy();
+    else answerAndClose(response, status);
   }
 
   /** Counts connections that had to make room, and logs them without flooding the log in turn. */
@@ -179,6 +195,7 @@ export class HttpDoor implements Receiver {
 /** 429: the sender may come again; 400 is heard by nobody, since the sender is gone. */
 const UNREAD_STATUS: Readonly<Record<UnreadBody, number>> = {
   'too large': 413,
+  'in crumbs': 400,
   'no room': 429,
   'cut off': 400,
 };
@@ -198,10 +215,14 @@ function limitedServer(limits: HttpLimits, listener: RequestListener): Server {
   return server;
 }
 
-function refuse(response: ServerResponse, status: number): void {
-  // What is left of a refused body is not read, so the connection can't be used again.
-  const closing = status === 200 ? {} : { connection: 'close' };
-  response.writeHead(status, { ...closing, 'content-length': 0 });
+function acknowledge(response: ServerResponse): void {
+  response.writeHead(200, { 'content-length': 0 });
+  response.end();
+}
+
+/** What is left of a refused body is not read, and who isn't the platform has asked enough. */
+function answerAndClose(response: ServerResponse, status: number): void {
+  response.writeHead(status, { connection: 'close', 'content-length': 0 });
   response.end();
 }
 

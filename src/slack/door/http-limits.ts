@@ -20,6 +20,11 @@ export interface HttpLimits {
   readonly checkEveryMs: number;
   /** Connections open at one moment; for more, a silent one is closed. */
   readonly connections: number;
+  /**
+   * Connections of a network from which no signed request has come, within a minute, that bring no request but refused
+   * ones; then none is let in until the minute is over.
+   */
+  readonly inVain: number;
 }
 
 export const HTTP_LIMITS: HttpLimits = {
@@ -38,4 +43,6 @@ export const HTTP_LIMITS: HttpLimits = {
   checkEveryMs: 500,
   // Each of the platform's requests is answered within 3 s, most within 50 ms: enough for hundreds a second.
   connections: 500,
+  // Far more than a browser, a check of the port, or somebody who tries a secret makes.
+  inVain: 100,
 };

@@ -14,6 +14,12 @@ export const GRACE_MS = 250;
 /** With more connections than this a network that isn't known is a crowd, and the first that has to make room. */
 export const CROWD = 20;
 
+/** Requests of a connection that wait for their answers. The platform asks one thing at a time. */
+export const MOST_AT_ONCE = 10;
+
+const MINUTE_MS = 60_000;
+const MOST_STRANGERS = 10_000;
+
 /** How long a network counts as the platform's, or its proxy's, after a signed request. */
 const KNOWN_MS = 10 * 60_000;
 const MOST_KNOWN = 1_000;
@@ -26,18 +32,24 @@ export interface Visitor {
   stage: 'silent' | 'asking' | 'known';
   /** When that began. */
   sinceMs: number;
+  /** Requests that have no answer yet. */
+  unanswered: number;
   /** The answers to signed requests that are being made. */
   readonly atWork: Set<ServerResponse>;
   /** Of a body that is on its way. */
   bodyBytes: number;
+  /** Whether it brought anything but work. */
+  isWelcome: boolean;
   /** Its connection was closed to make room. */
   hadToGo: boolean;
 }
 
-export type WhyGone = 'too many connections' | 'no room';
+type VisitorLimits = Pick<HttpLimits, 'connections' | 'bodiesTogetherBytes' | 'inVain'>;
+
+export type WhyGone = 'too many connections' | 'no room' | 'pipelined' | 'barred';
 
 export class Visitors {
-  readonly #limits: Pick<HttpLimits, 'connections' | 'bodiesTogetherBytes'>;
+  readonly #limits: VisitorLimits;
   readonly #gone: (why: WhyGone) => void;
   readonly #nowMs: () => number;
   readonly #visitors = new Map<Socket, Visitor>();
@@ -45,6 +57,8 @@ export class Visitors {
   readonly #counts = new Map<string | undefined, number>();
   /** Network → its latest signed request; the oldest first. */
   readonly #known = new Map<string, number>();
+  /** Network → its connections that came to nothing, in the minute that began then; the oldest first. */
+  readonly #inVain = new Map<string, { count: number; readonly sinceMs: number }>();
   #bodyBytes = 0;
 
   /**
@@ -52,7 +66,7 @@ export class Visitors {
    * @param nowMs a clock that is not set back
    */
   constructor(
-    limits: Pick<HttpLimits, 'connections' | 'bodiesTogetherBytes'>,
+    limits: VisitorLimits,
     gone: (why: WhyGone) => void,
     nowMs: () => number = () => performance.now(),
   ) {
@@ -67,11 +81,15 @@ export class Visitors {
       network,
       stage: 'silent',
       sinceMs: this.#nowMs(),
+      unanswered: 0,
       atWork: new Set(),
       bodyBytes: 0,
+      isWelcome: false,
       hadToGo: false,
     };
-    if (this.#visitors.size >= this.#limits.connections) {
+    if (this.#isBarred(network)) {
+      this.#dismiss(newcomer, 'barred');
+    } else if (this.#visitors.size >= this.#limits.connections) {
       // Its answer would come too late, when all the others wait for theirs.
       this.#dismiss(this.#firstToGo(this.#visitors.values()) ?? newcomer, 'too many connections');
     }
@@ -86,17 +104,25 @@ export class Visitors {
     return this.#visitors.get(socket);
   }
 
-  /** The headers of a request have come. */
-  asks(visitor: Visitor, network: string | undefined): void {
+  /** The headers of a request have come. @returns false when it had to go, as it asks for too much at once */
+  asks(visitor: Visitor, network: string | undefined): boolean {
+    if (visitor.unanswered >= MOST_AT_ONCE && visitor.atWork.size === 0) {
+      this.bar(visitor.network);
+      this.#dismiss(visitor, 'pipelined');
+      return false;
+    }
+    visitor.unanswered += 1;
     this.#count(visitor.network, -1);
     this.#count(network, 1);
     visitor.network = network;
     this.#enterStage(visitor, 'asking');
+    return true;
   }
 
   /** The request is the platform's: it will be answered, whoever else comes. */
   isGenuine(visitor: Visitor, response: ServerResponse): void {
     visitor.atWork.add(response);
+    visitor.isWelcome = true;
     if (visitor.network === undefined) return;
     this.#known.delete(visitor.network);
     this.#known.set(visitor.network, this.#nowMs());
@@ -107,8 +133,19 @@ export class Visitors {
   }
 
   isAnswered(visitor: Visitor, response: ServerResponse): void {
+    visitor.unanswered -= 1;
     const wasGenuine = visitor.atWork.delete(response);
     this.#enterStage(visitor, wasGenuine ? 'known' : 'silent');
+  }
+
+  /** Whether a signed request has come from the network since the start, or it is a proxy that the operator has named. */
+  isStranger(network: string | undefined): boolean {
+    return network !== undefined && !this.#known.has(network);
+  }
+
+  /** A network that makes a hundred times the work of others is let in no more for a while, unless it is no stranger. */
+  bar(network: string | undefined): void {
+    this.#cameInVain(network, this.#limits.inVain);
   }
 
   /** Room for a visitor's body: if need be, that of others, who have to go. */
@@ -182,6 +219,27 @@ export class Visitors {
     this.#visitors.delete(socket);
     this.#count(visitor.network, -1);
     this.#bodyBytes -= visitor.bodyBytes;
+    if (!visitor.isWelcome) this.#cameInVain(visitor.network, 1);
+  }
+
+  #cameInVain(network: string | undefined, times: number): void {
+    if (network === undefined || !this.isStranger(network)) return;
+    const nowMs = this.#nowMs();
+    const before = this.#inVain.get(network);
+    if (before && nowMs - before.sinceMs < MINUTE_MS) {
+      before.count += times;
+      return;
+    }
+    this.#inVain.delete(network);
+    this.#inVain.set(network, { count: times, sinceMs: nowMs });
+    const [longestAgo] = this.#inVain.keys();
+    if (this.#inVain.size > MOST_STRANGERS && longestAgo !== undefined) this.#inVain.delete(longestAgo);
+  }
+
+  #isBarred(network: string | undefined): boolean {
+    if (network === undefined || !this.isStranger(network)) return false;
+    const { count, sinceMs } = this.#inVain.get(network) ?? { count: 0, sinceMs: 0 };
+    return count >= this.#limits.inVain && this.#nowMs() - sinceMs < MINUTE_MS;
   }
 
   #count(network: string | undefined, change: 1 | -1): void {

@@ -5,7 +5,7 @@ import type { Socket } from 'node:net';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { CROWD, GRACE_MS, Visitors, type WhyGone } from '../../../src/slack/door/visitors.ts';
 
-const LIMITS = { connections: 3, bodiesTogetherBytes: 100 };
+const LIMITS = { connections: 3, bodiesTogetherBytes: 100, inVain: 100 };
 
 let nowMs: number;
 let gone: WhyGone[];
