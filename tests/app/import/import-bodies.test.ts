@@ -99,7 +99,9 @@ describe('bodies of work in an export', () => {
   test('come out alone of a team without a sprint', async () => {
     const { h } = await teamOf(harness());
     await keep(h, 'Harbour lights', 80);
-    expect((await exported(h, ANA))['bodies.csv']).toContain('Harbour lights,80,1,,,,2026-10-30,,2026-10-30,');
+    expect((await exported(h, ANA))['bodies.csv']).toContain(
+      'Harbour lights,80,1,,,,2026-10-30,,2026-10-30,',
+    );
     // So who ends the team is offered it.
     expect(await endForm(h.deps, ANA, CHANNEL)).toMatchObject({ canBeExported: true });
   });
@@ -153,7 +155,11 @@ describe('bodies of work in an import', () => {
     expect(dates).toContain('Bells,2026-10-30,2,2026-10-30,20');
     expect(dates).toContain('bells,2026-10-30,4,2026-11-09,25');
     const again = await previewed(h, team, files);
-    expect(again).toMatchObject({ bodies: [], bodiesLeftOut: ['Bells', 'Bells', 'bells', 'bells'], problems: [] });
+    expect(again).toMatchObject({
+      bodies: [],
+      bodiesLeftOut: ['Bells', 'Bells', 'bells', 'bells'],
+      problems: [],
+    });
   });
 
   test('keep names of their own where only the person in them told them apart', async () => {
