@@ -91,7 +91,8 @@ const isOfSprint = sql`${cards.sprintId} = ${sql.placeholder('sprint')}`;
 /** One sprint has a statement of its own, for the database plans it better when it knows that it is one. */
 const OF_ONE_SPRINT = recordsSelect(isOfSprint);
 const OF_MANY_SPRINTS = recordsSelect(
-  sql`${cards.sprintId} in (select json_array_elements_text(${sql.placeholder('sprints')}::json))`,
+  // As an array, for which it reads an index; for a list that may be of any length it would read all cards that there are.
+  sql`${cards.sprintId} = any (array(select json_array_elements_text(${sql.placeholder('sprints')}::json)))`,
 );
 const ABOUT_PERSON = recordsSelect(sql`${isOfSprint} and (
   not exists (select from ${cardOwners} where ${cardOwners.cardId} = ${cards.id})

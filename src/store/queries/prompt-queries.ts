@@ -24,11 +24,12 @@ const PROMPT = frozenSelect(
     and ${prompts.userId} = ${sql.placeholder('user')} and ${prompts.day} = ${sql.placeholder('day')}`,
 );
 
+/** Looked up day by day: the database takes any list for a hundred days, and would rather read all prompts that there are. */
 const PROMPTS_OF_DAYS = frozenSelect(
   getTableColumns(prompts),
-  sql`from ${prompts} where (${prompts.sprintId}, ${prompts.day}) in (
-      select sprint_id, day
-      from jsonb_to_recordset(${sql.placeholder('wanted')}::jsonb) as wanted(sprint_id text, day date))
+  sql`from json_to_recordset(${sql.placeholder('wanted')}::json) as wanted(sprint_id text, day date)
+    cross join lateral (select * from ${prompts} as of_day
+      where of_day.sprint_id = wanted.sprint_id and of_day.day = wanted.day offset 0) as prompts
     order by ${prompts.sprintId}, ${prompts.day}, ${prompts.userId}`,
 );
 

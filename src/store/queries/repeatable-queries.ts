@@ -76,7 +76,7 @@ export function eventMemory(session: SqlSession): SeenEvents {
 const HOME_OPENED_BY = frozenSelect(
   { userId: visits.userId },
   sql`from ${visits} where ${visits.workspaceId} = ${sql.placeholder('workspace')}
-    and ${visits.userId} in (select json_array_elements_text(${sql.placeholder('users')}::json))
+    and ${visits.userId} = any (array(select json_array_elements_text(${sql.placeholder('users')}::json)))
     and ${visits.homeOpenedAt} is not null`,
 );
 
