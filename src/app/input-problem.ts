@@ -71,6 +71,7 @@ type CardProblem =
   | { readonly code: 'which-card' }
   | { readonly code: 'which-people' }
   | { readonly code: 'which-guests' }
+  | { readonly code: 'guests-at-once'; readonly most: number }
   | { readonly code: 'no-such-guest'; readonly typed: string }
   | { readonly code: 'first-card' }
   | { readonly code: 'card-key' }

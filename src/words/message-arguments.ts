@@ -2474,6 +2474,7 @@ export interface Messages {
   'problem-card-title': { readonly most: number };
   'problem-which-card': Record<never, never>;
   'problem-which-guests': Record<never, never>;
+  'problem-guests-at-once': { readonly most: number };
   'problem-no-such-guest': { readonly typed: string };
   'problem-which-people': Record<never, never>;
   'problem-card-key': Record<never, never>;

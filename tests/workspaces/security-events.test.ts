@@ -54,7 +54,13 @@ describe('a security event is logged', () => {
           actorId: 'U0ANA',
           reason: 'not-allowed',
         },
-        { event: 'request-refused', by: 'person', workspaceId: NORTH, reason: 'not-installed' },
+        {
+          event: 'request-refused',
+          by: 'person',
+          workspaceId: NORTH,
+          actorId: 'U0ANA',
+          reason: 'not-installed',
+        },
       ]);
     } finally {
       await strict.stop();

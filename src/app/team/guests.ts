@@ -41,6 +41,9 @@ interface TypedGuests {
   readonly words: string;
 }
 
+/** Each is looked up on the platform, which answers a hundred such questions a minute for the whole workspace. */
+const MOST_AT_ONCE = 20;
+
 const MENTIONS = /<@([A-Z0-9]+)(?:\|[^>]*)?>/g;
 
 /**
@@ -59,6 +62,7 @@ export async function addGuests(
     .split(/[\s,;&]+/)
     .filter((word) => !/^(and)?$/i.test(word));
   if (ids.length === 0 || others.length > 0) throw unread({ code: 'which-guests' });
+  if (ids.length > MOST_AT_ONCE) throw unread({ code: 'guests-at-once', most: MOST_AT_ONCE });
   const candidates = await candidatesOf(deps, actor, { place }, ids);
   return deps.store.transaction(async (tx) => {
     const now = deps.clock.now();

@@ -41,7 +41,9 @@ export function withWorkspace(finding: WorkspaceFinding): Middleware<AnyMiddlewa
     }
     if (!workspace) {
       noteRefusal('not-installed');
-      const event = { event: 'request-refused', by: 'person', workspaceId, reason: 'not-installed' } as const;
+      const actorId = personIdOf(body);
+      const by = actorId === undefined ? 'platform' : 'person';
+      const event = { event: 'request-refused', by, workspaceId, actorId, reason: 'not-installed' } as const;
       logger.warn(event, 'A request from a workspace without the bot was passed over.');
       return answerWithoutToken(body, rest as Answering, notInstalled, logger);
     }
@@ -52,6 +54,16 @@ export function withWorkspace(finding: WorkspaceFinding): Middleware<AnyMiddlewa
     keepContext(context, contextFor(workspace));
     await next();
   };
+}
+
+/** Whoever did something, as each kind of request says it. */
+function personIdOf(body: unknown): string | undefined {
+  const { user_id, user, event } = body as {
+    user_id?: unknown;
+    user?: { id?: unknown };
+    event?: { user?: unknown };
+  };
+  return [user_id, user?.id, event?.user].find((id) => typeof id === 'string');
 }
 
 async function inTime<T>(work: Promise<T>): Promise<T> {

@@ -99,6 +99,7 @@ problem-card-link = A link begins with https:// or http://, holds no user name a
 problem-card-title = Give the card a title of 1 to { NUMBER($most) } characters.
 problem-which-card = Say which card, by its number or short name.
 problem-which-guests = Say who, for example @ana.
+problem-guests-at-once = Name { NUMBER($most) } people at most at a time.
 problem-no-such-guest = { $typed } isn’t a guest of this sprint.
 problem-which-people = Say to whom, for example @ana.
 problem-card-key = Write a short name as letters, a dash and digits, such as berth-3, or leave it empty.

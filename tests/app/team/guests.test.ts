@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { takeCards } from '../../../src/app/cards/change-owners.ts';
 import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
@@ -260,6 +260,18 @@ describe('naming a guest', () => {
     await h.plan(team);
     expect(await refusalOf(guest(h, words), 'bad-argument')).toMatchObject({ problem: { code } });
     expect(await dayo(h, team)).toBeUndefined();
+  });
+
+  test('is refused for a crowd before anybody is looked up, which would use up the workspace’s questions', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    await h.plan(team);
+    const lookUps = vi.spyOn(h.directory, 'profile');
+    const crowd = Array.from({ length: 21 }, (_, i) => `<@U0CROWD${i}>`).join(' ');
+    expect(await refusalOf(guest(h, crowd), 'bad-argument')).toMatchObject({
+      problem: { code: 'guests-at-once', most: 20 },
+    });
+    expect(lookUps).not.toHaveBeenCalled();
   });
 
   test.each([
