@@ -14,12 +14,17 @@ import {
   type ChartPicture,
   cardWidthPx,
   chartCard,
+  edgePx,
   headingPx,
+  marginPx,
   palette,
   text,
 } from './chart-theme.ts';
+import { textWidthPx } from './text-width.ts';
 
-const plot = { left: 70, right: 108, top: headingPx + 44, height: 168 };
+const place = { left: 70, right: 108, top: headingPx + 44, height: 168 };
+/** From the names at the left to the plot. */
+const nameGapPx = 8;
 /** Equally high, so that one point is equally high in both. */
 const trackPx = 34;
 /** A row of marks with their numbers above them. */
@@ -34,6 +39,15 @@ const dayPx = 30;
 
 export function burndownChart(burndown: Burndown): ChartPicture {
   const { days } = burndown;
+  const names = {
+    points: say('burndown-chart-points'),
+    pulledIn: say('burndown-chart-pulled-in'),
+    surprise: say('burndown-chart-surprise'),
+    blocked: say('burndown-chart-blocked-row'),
+  };
+  const beside = [names.pulledIn, names.surprise, names.blocked];
+  const widest = Math.max(...beside.map((name) => textWidthPx(name, 13)));
+  const plot = { ...place, left: Math.max(place.left, widest + nameGapPx + edgePx) };
   const bandPx = (cardWidthPx - plot.left - plot.right) / (days.length + 1);
   const pulledIn = days.map((day) => day.pulledInPoints);
   const surprise = days.map((day) => day.surprisePoints);
@@ -62,18 +76,25 @@ export function burndownChart(burndown: Burndown): ChartPicture {
       { gridIndex: 4, type: 'category', show: false, data: ['', ...days.map(({ day }) => day)] },
     ],
     yAxis: [
-      { ...axis, ...axisName(say('burndown-chart-points'), 'end', 'right', 22) },
-      ...trackAxes(1, 0, trackPoints, say('burndown-chart-pulled-in'), addedInAll(pulledIn)),
-      ...trackAxes(2, floor, trackPoints, say('burndown-chart-surprise'), addedInAll(surprise)),
+      {
+        ...axis,
+        ...axisName(names.points, 'end', 'right', 22),
+        // Where it is too long to end at the axis, it begins at the margin.
+        ...(textWidthPx(names.points, 13) > plot.left - edgePx && {
+          nameTextStyle: { ...text.quiet, align: 'left', padding: [0, 0, 0, marginPx - plot.left] },
+        }),
+      },
+      ...trackAxes(1, 0, trackPoints, names.pulledIn, addedInAll(pulledIn)),
+      ...trackAxes(2, floor, trackPoints, names.surprise, addedInAll(surprise)),
       { gridIndex: 3, type: 'value', show: false },
       {
         ...{ gridIndex: 4, type: 'value', min: 0, max: 1, show: hasBlocked },
-        ...axisName(say('burndown-chart-blocked-row'), 'middle', 'right', 8),
+        ...axisName(names.blocked, 'middle', 'right', nameGapPx),
         ...bare,
       },
     ],
     series: [
-      ...leftLines(burndown, plot.height / axis.max, bandPx),
+      ...leftLines(burndown, place.height / axis.max, bandPx),
       { ...track(pulledIn, bandPx), xAxisIndex: 1, yAxisIndex: 1, itemStyle: { color: palette.pulledIn } },
       { ...track(surprise, bandPx), xAxisIndex: 2, yAxisIndex: 3, itemStyle: hatched },
       ...(hasBlocked ? [blockedMarks(blocked, bandPx)] : []),
@@ -89,13 +110,13 @@ function dayAxis({ days }: Burndown, gridIndex: number, bandPx: number) {
   const weeks = positions.filter((position) => startsWeek(dates, position - 1));
   const writesAll = bandPx >= dayPx || weeks.length === 0;
   const shown = [0];
+  const start = say('burndown-chart-start');
+  const startPx = Math.max(dayPx, (textWidthPx(start, 13) + dayPx) / 2);
   for (const position of [dates.length, ...(writesAll ? positions : weeks)]) {
-    if (shown.every((other) => Math.abs(other - position) * bandPx >= dayPx)) shown.push(position);
+    const hasRoom = (other: number) => Math.abs(other - position) * bandPx >= (other === 0 ? startPx : dayPx);
+    if (shown.every(hasRoom)) shown.push(position);
   }
-  const ticks = [
-    say('burndown-chart-start'),
-    ...dayTicks(dates, (index) => shown.includes(index + 1), { weekdays: true }),
-  ];
+  const ticks = [start, ...dayTicks(dates, (index) => shown.includes(index + 1), { weekdays: true })];
   return {
     type: 'category' as const,
     gridIndex,
@@ -121,7 +142,7 @@ const bare = { splitLine: { show: false }, axisLabel: { show: false } };
 function trackAxes(gridIndex: number, min: number, points: number, name: string, sum: string) {
   const track = { ...bare, type: 'value' as const, gridIndex, min, max: min + points };
   return [
-    { ...track, ...axisName(name, 'middle', 'right', 8) },
+    { ...track, ...axisName(name, 'middle', 'right', nameGapPx) },
     { ...track, ...axisName(sum, 'middle', 'left', 10), position: 'right' as const },
   ];
 }
@@ -134,7 +155,7 @@ function leftLines(burndown: Burndown, pxPerPoint: number, bandPx: number): Line
   const endsLast = end.position === days.length;
   const wanted = [(days.at(-1)?.idealPoints ?? 0) * pxPerPoint, end.leftPoints * pxPerPoint];
   // Where both lines end at the last day, their labels are moved apart.
-  const bounds = { low: -labelGapPx / 2, high: plot.height };
+  const bounds = { low: -labelGapPx / 2, high: place.height };
   const heights = hasIdeal && endsLast ? spread(wanted, labelGapPx, bounds) : wanted;
   const atRightEnd = (line: 0 | 1) => ({
     position: 'right' as const,

@@ -3,6 +3,7 @@ import type { EChartsOption } from 'echarts';
 import type { ChartHeading } from '../words/charts/chart-text.ts';
 import { say } from '../words/say.ts';
 import { chartFont, drawableText } from './chart-font.ts';
+import { inLines } from './text-width.ts';
 
 /**
  * The colours of every chart. Nothing here may be the only carrier of a meaning: each mark also has its own
@@ -53,6 +54,8 @@ export const text = {
 /** So narrow that its letters, 13 px and more, are at least 11 px high where a phone shows the card 340 px wide. */
 export const cardWidthPx = 400;
 export const marginPx = 16;
+/** Nothing comes nearer to the edge. */
+export const edgePx = 5;
 const lineWidth = { width: cardWidthPx - 2 * marginPx, ellipsis: '…' } as const;
 const names = { nameRotate: 0, nameMoveOverlap: false, nameTextStyle: quiet };
 const still = { silent: true, clip: false };
@@ -90,20 +93,30 @@ export interface ChartPicture {
 
 /** Below a heading whose second line wraps twice. */
 export const headingPx = 108;
+const subtitleText = { ...quiet, fontSize: 14, lineHeight: 18 } as const;
 
-/** A card as high as it needs to be; with a heading alone where that says why there is no picture. */
+/**
+ * A card as high as it needs to be; with a heading alone where that says why there is no picture.
+ *
+ * @param parts as they lie below a heading of so many lines; below a longer one they lie lower
+ */
 export function chartCard(
   { title, name, subtitle }: ChartHeading,
-  heightPx = headingPx + 14,
-  parts: EChartsOption = {},
+  partsHeightPx = headingPx + 14,
+  partsAsTheyLie: EChartsOption = {},
+  roomForLines = 3,
 ): ChartPicture {
+  const { length: lines } = inLines(subtitle, subtitleText.fontSize, lineWidth.width);
+  const lowerPx = Math.max(0, lines - roomForLines) * subtitleText.lineHeight;
+  const heightPx = partsHeightPx + lowerPx;
+  const parts = lowered(partsAsTheyLie, lowerPx);
   const drawableName = drawableText(name);
   const heading = {
     text: drawableName === undefined ? title : say('chart-title', { title, name: drawableName }),
     subtext: subtitle,
     top: 14,
     textStyle: { ...text.bold, ...lineWidth, fontSize: 18, lineHeight: 26, overflow: 'truncate' as const },
-    subtextStyle: { ...quiet, ...lineWidth, fontSize: 14, lineHeight: 18, overflow: 'break' as const },
+    subtextStyle: { ...subtitleText, ...lineWidth, overflow: 'break' as const },
   };
   const edge = {
     type: 'rect' as const,
@@ -113,6 +126,32 @@ export function chartCard(
   const titles = Array.isArray(parts.title) ? parts.title : [];
   const option = { animation: false, backgroundColor: palette.card, ...parts, graphic: { elements: [edge] } };
   return { option: { ...option, title: [heading, ...titles] }, size: { widthPx: cardWidthPx, heightPx } };
+}
+
+/** All that has a height of its own. */
+function lowered({ grid, title, legend, ...others }: EChartsOption, px: number): EChartsOption {
+  const lower = <Part>(part: Part): Part => {
+    if (Array.isArray(part)) return part.map(lower) as Part;
+    const top = (part as { readonly top?: unknown } | undefined)?.top;
+    return typeof top === 'number' ? { ...part, top: top + px } : part;
+  };
+  return { ...others, grid: lower(grid), title: lower(title), legend: lower(legend) } as EChartsOption;
+}
+
+const keyEntryPx = { mark: 14, gap: 5 };
+
+/** What the shapes mean, an entry below the other, with room for those that wrap. */
+export function keyBelow(names: readonly string[], top: number, rowPx = 22) {
+  const width = cardWidthPx - 2 * marginPx - keyEntryPx.mark - keyEntryPx.gap;
+  const lines = names.reduce((sum, name) => sum + inLines(name, quiet.fontSize, width).length, 0);
+  const itemGap = rowPx - quiet.lineHeight;
+  return {
+    heightPx: lines * quiet.lineHeight + names.length * itemGap,
+    legend: {
+      ...{ data: [...names], left: marginPx, top, orient: 'vertical' as const, itemGap },
+      textStyle: { ...quiet, width, overflow: 'break' as const },
+    },
+  };
 }
 
 /** A text at an end of an axis, level. */

@@ -12,12 +12,17 @@ import {
   type ChartPicture,
   cardWidthPx,
   chartCard,
+  edgePx,
   headingPx,
   palette,
   text,
 } from './chart-theme.ts';
+import { inLines, textWidthPx } from './text-width.ts';
 
-const plot = { left: 56, right: 152, top: headingPx + 34, height: 240 };
+const place = { left: 56, right: 152, top: headingPx + 34, height: 240 };
+/** The narrowest plot that still shows how the chance rises. */
+const leastPlotPx = 130;
+const datesGapPx = 14;
 const dateSymbols = { optimistic: 'triangle', likely: 'circle', pessimistic: 'rect' } as const;
 
 /** Without a forecast, the heading says why. */
@@ -25,21 +30,28 @@ export function forecastChart(advice: ForecastAdvice): ChartPicture {
   const { forecast } = advice;
   if ('undefined' in forecast) return chartCard(forecastHeading(advice));
   const sprints = Math.max(1, forecast.chanceBySprint.length - 1);
-  const bandPx = (cardWidthPx - plot.left - plot.right) / sprints;
   const dates = namedDates(forecast);
-  return chartCard(forecastHeading(advice), plot.top + plot.height + 84, {
-    grid: plot,
+  const name = say('forecast-chart-sprint-ends');
+  const left = Math.max(place.left, textWidthPx(name, 13) + 14 + edgePx);
+  const wordsPx = Math.min(
+    datesWidthPx(dates, advice),
+    cardWidthPx - left - leastPlotPx - datesGapPx - edgePx,
+  );
+  const right = Math.max(place.right, datesGapPx + wordsPx + edgePx);
+  const bandPx = (cardWidthPx - left - right) / sprints;
+  return chartCard(forecastHeading(advice), place.top + place.height + 84, {
+    grid: { ...place, left, right },
     xAxis: sprintAxis(advice, sprints, bandPx),
     yAxis: [
       {
         ...axisName(say('forecast-chart-chance'), 'end', 'left', 16),
-        nameTextStyle: { ...text.quiet, align: 'left', padding: [0, 0, 0, 16 - plot.left] },
+        nameTextStyle: { ...text.quiet, align: 'left', padding: [0, 0, 0, 16 - left] },
         type: 'value',
         max: 1,
         interval: 0.2,
         axisLabel: { formatter: (chance: number) => wholePercent(chance) },
       },
-      datesAxis(dates, advice),
+      datesAxis(dates, advice, right - datesGapPx - edgePx),
     ],
     series: [
       chanceLine(forecast, bandPx),
@@ -73,12 +85,21 @@ function sprintAxis(advice: ForecastAdvice, sprints: number, bandPx: number) {
   };
 }
 
-/** The words of the three dates, at the heights of their chances. */
-function datesAxis(dates: readonly NamedDate[], advice: ForecastAdvice) {
+function datesWidthPx(dates: readonly NamedDate[], advice: ForecastAdvice): number {
+  const widths = dates.flatMap((named) => {
+    const [heading = '', date = '', sprint = ''] = dateLines(named, advice);
+    return [textWidthPx(heading, 13), textWidthPx(date, 14, 'bold'), textWidthPx(sprint, 13)];
+  });
+  return Math.max(...widths);
+}
+
+/** The words of the three dates, at the heights of their chances; where they are too long, in more lines. */
+function datesAxis(dates: readonly NamedDate[], advice: ForecastAdvice, widthPx: number) {
   const texts = new Map(dates.map((named) => [named.chance, dateLines(named, advice)]));
   const formatter = (chance: number) => {
-    const [heading, date, sprint] = texts.get(chance) ?? [];
-    return `${heading}\n{date|${date}}\n${sprint}`;
+    const [heading = '', date = '', sprint = ''] = texts.get(chance) ?? [];
+    const broken = (words: string) => inLines(words, 13, widthPx).join('\n');
+    return `${broken(heading)}\n{date|${date}}\n${broken(sprint)}`;
   };
   const rich = { date: { ...text.bold, lineHeight: 20 } };
   return {
@@ -87,7 +108,12 @@ function datesAxis(dates: readonly NamedDate[], advice: ForecastAdvice) {
     min: 0,
     max: 1,
     splitLine: { show: false },
-    axisLabel: { margin: 14, customValues: [...texts.keys()], formatter, rich },
+    axisLabel: {
+      margin: datesGapPx,
+      customValues: [...texts.keys()],
+      formatter,
+      rich,
+    },
   };
 }
 

@@ -33,18 +33,18 @@ import {
   cardWidthPx,
   chartCard,
   headingPx,
+  keyBelow,
   marginPx,
   palette,
   symbols,
   text,
 } from './chart-theme.ts';
+import { textWidthPx } from './text-width.ts';
 
 const rowPx = 110;
 const panelPx = { width: 200, height: 72 };
 /** Of the numbers left of a panel. */
 const numbersPx = 50;
-/** Of an entry in the key. */
-const keyRowPx = 22;
 const firstTop = headingPx + 26;
 const left = marginPx + numbersPx;
 /** Between words beside a panel. */
@@ -86,26 +86,39 @@ export function historyChart({ heading, shown }: HistoryToDraw): ChartPicture {
   ];
   const bottom = firstTop + (panels.length - 1) * rowPx + panelPx.height + 62;
   const places = panels.map((_, index) => ({ left, top: firstTop + index * rowPx }));
-  const key = keySeries(shown);
+  const series = keySeries(shown);
+  const key = keyBelow(
+    series.map(({ name }) => `${name}`),
+    bottom,
+  );
+  const width = Math.min(panelPx.width, besideWidthPx(panels));
   const drawn = panels.flatMap(({ series }, index) =>
     series.map((one) => ({ ...one, xAxisIndex: index, yAxisIndex: 2 * index })),
   );
-  return chartCard(heading, bottom + keyRowPx * key.length + 8, {
+  return chartCard(heading, bottom + key.heightPx + 8, {
     title: panels.flatMap((panel, index) => panelTitles(panel, places[index])),
-    grid: places.map((place) => ({ ...panelPx, ...place })),
-    xAxis: panels.map((panel, index) => sprintAxis(shown, panel, index, index === panels.length - 1)),
+    grid: places.map((place) => ({ ...panelPx, width, ...place })),
+    xAxis: panels.map((panel, index) => sprintAxis(shown, panel, width, index, index === panels.length - 1)),
     yAxis: panels.flatMap(heightAxes),
-    series: [...key, ...drawn] as SeriesOption[],
-    legend: {
-      data: key.map(({ name }) => `${name}`),
-      ...{ left: marginPx, top: bottom, orient: 'vertical' as const, itemGap: keyRowPx - 16 },
-    },
+    series: [...series, ...drawn] as SeriesOption[],
+    legend: key.legend,
   });
 }
 
+/** What the words at the right leave to the panels. */
+function besideWidthPx(panels: readonly Panel[]): number {
+  const widths = panels.flatMap(({ beside }) =>
+    beside.map(({ text, bold }) => textWidthPx(text, 13, bold ? 'bold' : 'normal')),
+  );
+  return cardWidthPx - left - wordGapPx - Math.max(0, ...widths);
+}
+
 function panelTitles({ title, measuredBy, reason }: Panel, { left, top } = { left: 0, top: 0 }) {
-  const note =
-    measuredBy === undefined ? '' : `{note|${say('history-chart-measured-by', { endsOn: measuredBy })}}`;
+  const measured = measuredBy && say('history-chart-measured-by', { endsOn: measuredBy });
+  const hasRoom =
+    textWidthPx(title, 14, 'bold') + 12 + textWidthPx(measured ?? '', 13) <= cardWidthPx - 2 * marginPx;
+  // Where there is none, the description says it.
+  const note = measured !== undefined && hasRoom ? `{note|${measured}}` : '';
   const place = { left: left - numbersPx };
   const textStyle = {
     ...text.bold,
@@ -117,9 +130,15 @@ function panelTitles({ title, measuredBy, reason }: Panel, { left, top } = { lef
   return reason === undefined ? [heading] : [heading, { ...place, text: reason, top, textStyle: why }];
 }
 
-function sprintAxis({ past }: HistoryWindow, { reason }: Panel, gridIndex: number, writesDays: boolean) {
+function sprintAxis(
+  { past }: HistoryWindow,
+  { reason }: Panel,
+  widthPx: number,
+  gridIndex: number,
+  writesDays: boolean,
+) {
   const days = past.map(({ endsOn }) => endsOn);
-  const each = Math.ceil((30 * days.length) / panelPx.width);
+  const each = Math.ceil((30 * days.length) / widthPx);
   const isShown = (index: number) => writesDays && (days.length - 1 - index) % each === 0;
   const ticks = dayTicks(days, isShown, { years: true });
   const interval = (index: number) => Boolean(ticks[index]);

@@ -10,17 +10,18 @@ import { say } from '../words/say.ts';
 import {
   axisName,
   type ChartPicture,
-  cardWidthPx,
   chartCard,
+  edgePx,
   headingPx,
-  marginPx,
+  keyBelow,
   palette,
   symbols,
   text,
 } from './chart-theme.ts';
+import { textWidthPx } from './text-width.ts';
 
-const plot = { left: 56, right: 132, top: headingPx + 20, height: 220 };
-const keyRowPx = 22;
+const place = { left: 56, right: 132, top: headingPx + 20, height: 220 };
+const datesGapPx = 12;
 const mostTicks = 5;
 
 export function jointChart(advice: JointAdvice): ChartPicture {
@@ -38,9 +39,11 @@ export function jointChart(advice: JointAdvice): ChartPicture {
     least: { name: say('joint-chart-key-least'), width: 2.5, type: 'solid' },
     most: { name: say('joint-chart-key-most'), width: 1.8, type: [5, 3] },
   } as const;
-  const bottom = plot.top + plot.height + 70;
-  return chartCard(jointHeading(advice), bottom + 2 * keyRowPx + 8, {
-    grid: plot,
+  const bottom = place.top + place.height + 70;
+  const key = keyBelow([lines.least.name, lines.most.name], bottom);
+  const icons = [symbols.thickLine, symbols.dashes];
+  return chartCard(jointHeading(advice), bottom + key.heightPx + 8, {
+    grid: { ...place, right: Math.max(place.right, datesWidthPx(dates)) },
     xAxis: {
       type: 'value',
       max: Math.max(1, last),
@@ -52,7 +55,7 @@ export function jointChart(advice: JointAdvice): ChartPicture {
     yAxis: [
       {
         ...axisName(say('joint-chart-chance'), 'end', 'left', 14),
-        nameTextStyle: { ...text.quiet, align: 'left', padding: [0, 0, 0, 16 - plot.left] },
+        nameTextStyle: { ...text.quiet, align: 'left', padding: [0, 0, 0, 16 - place.left] },
         type: 'value',
         max: 1,
         interval: 0.2,
@@ -86,15 +89,16 @@ export function jointChart(advice: JointAdvice): ChartPicture {
             ],
       ),
     ],
-    legend: {
-      data: [
-        { name: lines.least.name, icon: symbols.thickLine },
-        { name: lines.most.name, icon: symbols.dashes },
-      ],
-      ...{ left: marginPx, top: bottom, orient: 'vertical' as const, itemGap: keyRowPx - 16 },
-      textStyle: { ...text.quiet, width: cardWidthPx - 4 * marginPx },
-    },
+    legend: { ...key.legend, data: key.legend.data.map((name, i) => ({ name, icon: icons[i] as string })) },
   });
+}
+
+function datesWidthPx(dates: readonly JointDate[]): number {
+  const widths = dates.flatMap((date) => {
+    const [heading = '', day = ''] = jointDateLines(date);
+    return [textWidthPx(heading, 13), textWidthPx(day, 14, 'bold')];
+  });
+  return datesGapPx + Math.max(...widths) + edgePx;
 }
 
 /** The words of the days, at the heights of their chances. */
@@ -111,7 +115,7 @@ function datesAxis(dates: readonly JointDate[]) {
     max: 1,
     splitLine: { show: false },
     axisLabel: {
-      margin: 12,
+      margin: datesGapPx,
       customValues: dates.filter(({ surely }) => surely !== undefined).map(({ chance }) => chance),
       formatter,
       rich: { date: { ...text.bold, lineHeight: 20 } },

@@ -14,11 +14,13 @@ import {
   cardWidthPx,
   chartCard,
   headingPx,
+  keyBelow,
   marginPx,
   palette,
   symbols,
   text,
 } from './chart-theme.ts';
+import { textWidthPx } from './text-width.ts';
 
 const panelPx = { width: 152, height: 96 };
 const rowPx = 184;
@@ -26,7 +28,6 @@ const left = 92;
 const firstTop = headingPx + 18;
 /** Between words beside a panel. */
 const wordGapPx = 17;
-const keyRowPx = 22;
 /** Days under a panel, which need so much room each. */
 const dayLabelPx = 34;
 /** A narrower span would make much of a day. */
@@ -45,9 +46,14 @@ function dayAtPlace(place: number): Day {
 export function keptChart(advice: KeptAdvice): ChartPicture {
   const { drawn } = drawnBodies(advice);
   const bottom = firstTop + (drawn.length - 1) * rowPx + panelPx.height + 70;
-  const key = keySeries(drawn);
+  const series = keySeries(drawn);
+  const key = keyBelow(
+    series.map(({ name }) => `${name}`),
+    bottom,
+  );
+  const width = Math.min(panelPx.width, besideWidthPx(drawn));
   const tops = drawn.map((_, index) => firstTop + index * rowPx);
-  return chartCard(keptHeading(advice), bottom + keyRowPx * key.length + 8, {
+  return chartCard(keptHeading(advice), bottom + key.heightPx + 8, {
     title: drawn.map(({ name }, index) => ({
       text: name,
       ...{ left: marginPx, top: (tops[index] ?? 0) - 28 },
@@ -58,23 +64,28 @@ export function keptChart(advice: KeptAdvice): ChartPicture {
         ellipsis: '…',
       },
     })),
-    grid: tops.map((top) => ({ ...panelPx, left, top })),
-    xAxis: drawn.map(toldAxis),
+    grid: tops.map((top) => ({ ...panelPx, width, left, top })),
+    xAxis: drawn.map((body, index) => toldAxis(body, width, index)),
     yAxis: drawn.flatMap(dateAxes),
     series: [
-      ...key,
+      ...series,
       ...drawn.flatMap((body, index) =>
         panelSeries(body).map((one) => ({ ...one, xAxisIndex: index, yAxisIndex: 2 * index })),
       ),
     ],
-    legend: {
-      data: key.map(({ name }) => `${name}`),
-      ...{ left: marginPx, top: bottom, orient: 'vertical' as const, itemGap: keyRowPx - 16 },
-    },
+    legend: key.legend,
   });
 }
 
-function toldAxis({ tellings }: DrawnBody, gridIndex: number) {
+/** What the dates at the right leave to the panels. */
+function besideWidthPx(drawn: readonly DrawnBody[]): number {
+  const widths = drawn.flatMap(({ tellings }) =>
+    datesSaid(tellings).map(({ text, bold }) => textWidthPx(text, 13, bold ? 'bold' : 'normal')),
+  );
+  return cardWidthPx - left - wordGapPx - Math.max(0, ...widths);
+}
+
+function toldAxis({ tellings }: DrawnBody, widthPx: number, gridIndex: number) {
   const days = tellings.map(({ toldOn }) => toldOn);
   const places = days.map(placeOf);
   const [min = 0, max = 1] = [places[0], places.at(-1)];
@@ -82,7 +93,7 @@ function toldAxis({ tellings }: DrawnBody, gridIndex: number) {
   const shown = new Set<number>();
   let next = Number.POSITIVE_INFINITY;
   for (const place of places.toReversed()) {
-    const px = ((place - min) / (max - min)) * panelPx.width;
+    const px = ((place - min) / (max - min)) * widthPx;
     if (px > next - dayLabelPx) continue;
     shown.add(place);
     next = px;
@@ -106,13 +117,7 @@ function dateAxes({ tellings }: DrawnBody, gridIndex: number) {
   const span = Math.max(LEAST_SPAN_DAYS, Math.max(...places) - Math.min(...places));
   const min = Math.floor((Math.min(...places) + Math.max(...places) - span) / 2) - 1;
   const max = min + span + 2;
-  const now = tellings.at(-1);
-  const { optimisticOn: optimistic, likelyOn: likely, pessimisticOn: pessimistic } = now ?? {};
-  const said = [
-    ...(pessimistic ? [besideText(pessimistic, say('kept-chart-pessimistic', { pessimistic }))] : []),
-    ...(likely ? [besideText(likely, say('kept-chart-likely', { likely }), true)] : []),
-    ...(optimistic ? [besideText(optimistic, say('kept-chart-optimistic', { optimistic }))] : []),
-  ];
+  const said = datesSaid(tellings);
   const heights = spread(
     said.map(({ place }) => place),
     (wordGapPx * (max - min)) / panelPx.height,
@@ -146,6 +151,16 @@ function dateAxes({ tellings }: DrawnBody, gridIndex: number) {
       },
     },
   ] satisfies EChartsOption['yAxis'];
+}
+
+function datesSaid(tellings: readonly ToldDates[]) {
+  const now = tellings.at(-1);
+  const { optimisticOn: optimistic, likelyOn: likely, pessimisticOn: pessimistic } = now ?? {};
+  return [
+    ...(pessimistic ? [besideText(pessimistic, say('kept-chart-pessimistic', { pessimistic }))] : []),
+    ...(likely ? [besideText(likely, say('kept-chart-likely', { likely }), true)] : []),
+    ...(optimistic ? [besideText(optimistic, say('kept-chart-optimistic', { optimistic }))] : []),
+  ];
 }
 
 function besideText(on: Day, text: string, bold = false) {

@@ -12,17 +12,25 @@ import {
   type ChartPicture,
   cardWidthPx,
   chartCard,
+  edgePx,
   headingPx,
-  marginPx,
+  keyBelow,
   palette,
   symbols,
   text,
 } from './chart-theme.ts';
+import { inLines, textWidthPx } from './text-width.ts';
 
-const leftPx = 92;
-const plotWidthPx = 90;
-/** Where the columns of numbers begin, from the right end of the plot. */
-const columnsPx = { chance: 12, cards: 80, median: 154 };
+/** At least: for the estimates at the left, and for each column of numbers with the gap behind it. */
+const leastPx = { left: 92, chance: 68, cards: 74, median: 59 };
+const columns = ['chance', 'cards', 'median'] as const;
+/** From the plot to the first column. */
+const firstColumnPx = 12;
+const columnGapPx = 8;
+/** Of a plot in which the half can be named as well. */
+const halvesPx = 80;
+const rowTextPx = 16;
+const keyRowPx = 24;
 
 /** Without odds, the heading says why. */
 export function oddsChart(advice: OddsAdvice): ChartPicture {
@@ -30,38 +38,73 @@ export function oddsChart(advice: OddsAdvice): ChartPicture {
   if ('undefined' in odds) return chartCard(oddsHeading(advice));
   const shown = sizesOfMostCards(odds.sizes, MOST_SIZES_SHOWN);
   const rowPx = Math.max(24, Math.min(40, 400 / shown.length));
-  const plot = { top: headingPx + 46, height: Math.round(rowPx * shown.length) };
-  const legendTop = plot.top + plot.height + 32;
-  const dotSeries = [...dots(shown, false), ...dots(shown, true)];
+  const estimates = shown.map(({ estimatePoints }) => points(estimatePoints));
+  const estimate = say('odds-chart-estimate');
+  const cells = {
+    chance: shown.map(({ likelyShare }) => wholePercent(likelyShare)),
+    cards: shown.map(heldWords),
+    median: shown.map(medianWords),
+  };
+  const left = Math.max(leastPx.left, widestPx([...estimates, estimate]) + columnGapPx + edgePx);
+  const widths = columns.map((column) => Math.max(leastPx[column], widestPx(cells[column]) + columnGapPx));
+  const offsets = widths.map((_, i) => widths.slice(0, i).reduce((sum, width) => sum + width, firstColumnPx));
+  // Heads that are wider than their columns take more lines.
+  const heads = columns.map((column, i) =>
+    inLines(say(`odds-chart-${column}`), 13, (widths[i] ?? 0) - columnGapPx),
+  );
+  const top = headingPx + 46 + Math.max(0, ...heads.map((lines) => lines.length - 2)) * rowTextPx;
+  const right = widths.reduce((sum, width) => sum + width, firstColumnPx) + edgePx;
+  const hasRoom = cardWidthPx - left - right >= halvesPx;
+  const plot = { top, left, height: Math.round(rowPx * shown.length) };
+  const series = [...dots(shown, false), ...dots(shown, true), whiskers(shown)];
+  const key = keyBelow(
+    series.map(({ name }) => `${name}`),
+    plot.top + plot.height + 32,
+    keyRowPx,
+  );
   const rows = { type: 'category' as const, inverse: true };
   const splitLine = { show: true, lineStyle: { color: palette.gridLine } };
-  return chartCard(oddsHeading(advice), legendTop + 24 * dotSeries.length + 34, {
-    grid: { ...plot, left: leftPx, right: cardWidthPx - leftPx - plotWidthPx },
-    xAxis: { type: 'value', max: 1, interval: 0.5, splitLine, axisLabel: { formatter: wholePercent } },
+  const columnAxis = (data: readonly string[], i: number) => ({
+    ...rows,
+    ...columnLook(heads[i]?.join('\n') ?? '', offsets[i] ?? 0),
+    data: [...data],
+  });
+  return chartCard(oddsHeading(advice), plot.top + plot.height + 42 + key.heightPx, {
+    grid: { ...plot, right },
+    xAxis: {
+      type: 'value',
+      max: 1,
+      interval: hasRoom ? 0.5 : 1,
+      splitLine,
+      axisLabel: { formatter: wholePercent },
+    },
     yAxis: [
       {
         ...rows,
-        ...axisName(say('odds-chart-estimate'), 'start', 'right', 18),
+        ...axisName(estimate, 'start', 'right', 18),
         nameTextStyle: { ...text.quiet, align: 'right', padding: [0, 8, 0, 0] },
-        data: shown.map(({ estimatePoints }) => points(estimatePoints)),
+        data: estimates,
         axisLabel: text.ink,
         splitLine,
       },
-      {
-        ...rows,
-        ...column(say('odds-chart-chance'), columnsPx.chance),
-        data: shown.map(({ likelyShare }) => `{chance|${wholePercent(likelyShare)}}`),
-      },
-      { ...rows, ...column(say('odds-chart-cards'), columnsPx.cards), data: shown.map(heldWords) },
-      { ...rows, ...column(say('odds-chart-median'), columnsPx.median), data: shown.map(medianWords) },
+      columnAxis(
+        cells.chance.map((chance) => `{chance|${chance}}`),
+        0,
+      ),
+      columnAxis(cells.cards, 1),
+      columnAxis(cells.median, 2),
     ],
-    series: [...dotSeries, whiskers(shown), allSizes(odds.withSurprise / odds.cards)],
-    legend: { left: marginPx, top: legendTop, orient: 'vertical', itemGap: 8 },
+    series: [...series, allSizes(odds.withSurprise / odds.cards)],
+    legend: key.legend,
   });
 }
 
+function widestPx(texts: readonly string[]): number {
+  return Math.max(0, ...texts.map((one) => textWidthPx(one, 13)));
+}
+
 /** A column of texts, one a row, with its head. */
-function column(name: string, offset: number) {
+function columnLook(name: string, offset: number) {
   const rich = { chance: text.bold };
   return {
     ...axisName(name, 'start', 'left', 18),

@@ -2,7 +2,7 @@
  * The commitment range: how the chances to keep a commitment, to finish all of it and to run out of work fall the more
  * is committed to, with a line at the number that is advised. Pure.
  */
-import type { LineSeriesOption, ScatterSeriesOption } from 'echarts';
+import type { EChartsOption, LineSeriesOption, ScatterSeriesOption } from 'echarts';
 import type { RangeAdvice } from '../app/advice/advice.ts';
 import { type CommitmentCurve, commitmentCurve } from '../app/advice/shown-in-chart.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
@@ -10,12 +10,15 @@ import { wholePercent } from '../words/amounts.ts';
 import { type ChanceId, chanceLabel, rangeHeading } from '../words/charts/range.ts';
 import { say } from '../words/say.ts';
 import { pointsAxis, spread } from './chart-scales.ts';
-import { axisName, type ChartPicture, chartCard, headingPx, palette, text } from './chart-theme.ts';
+import { axisName, type ChartPicture, chartCard, edgePx, headingPx, palette, text } from './chart-theme.ts';
+import { textWidthPx } from './text-width.ts';
 
 /** With room for a heading whose second line wraps three times, as with a chance of "more than 9 in 10" and imported sprints. */
-const plot = { left: 56, right: 142, top: headingPx + 62, height: 240 };
+const place = { left: 56, right: 142, top: headingPx + 62, height: 240 };
 /** Of words of two lines at the right. */
 const wordsGapPx = 40;
+/** From the plot to them, with the mark in between. */
+const wordsLeftPx = 28;
 
 /** Each line differs from the others by its dashes and by the mark on it, not by its colour alone. */
 const looks = [
@@ -40,8 +43,9 @@ export function rangeToDraw(advice: RangeAdvice): RangeToDraw {
 export function rangeChart({ heading, curve }: RangeToDraw): ChartPicture {
   if (!curve) return chartCard(heading);
   const points = pointsAxis(curve.steps.at(-1)?.points ?? 0);
-  return chartCard(heading, plot.top + plot.height + 62, {
-    grid: plot,
+  const grid = { ...place, right: Math.max(place.right, wordsLeftPx + wordsWidthPx(curve) + edgePx) };
+  const parts: EChartsOption = {
+    grid,
     xAxis: {
       ...points,
       name: say('range-chart-committed'),
@@ -53,7 +57,7 @@ export function rangeChart({ heading, curve }: RangeToDraw): ChartPicture {
     },
     yAxis: {
       ...axisName(say('range-chart-chance'), 'end', 'left', 28),
-      nameTextStyle: { ...text.quiet, align: 'left', padding: [0, 0, 0, 16 - plot.left] },
+      nameTextStyle: { ...text.quiet, align: 'left', padding: [0, 0, 0, 16 - place.left] },
       type: 'value',
       max: 1,
       interval: 0.2,
@@ -64,7 +68,16 @@ export function rangeChart({ heading, curve }: RangeToDraw): ChartPicture {
       advisedLine(curve),
       ...marks(curve, points.max),
     ],
+  };
+  return chartCard(heading, place.top + place.height + 62, parts, 4);
+}
+
+function wordsWidthPx({ advised: { chances } }: CommitmentCurve): number {
+  const words = looks.flatMap(({ id }) => {
+    const chance = chances[id];
+    return isDefined(chance) ? [chanceLabel(id, chance)] : [];
   });
+  return Math.max(0, ...words.map((one) => textWidthPx(one, 13)));
 }
 
 function chanceLine({ id, color, type }: Look, { steps }: CommitmentCurve): LineSeriesOption {
@@ -102,9 +115,9 @@ function marks({ advised: { points, chances } }: CommitmentCurve, mostPoints: nu
     return isDefined(chance) ? [{ ...look, chance }] : [];
   });
   const heights = spread(
-    known.map(({ chance }) => chance * plot.height),
+    known.map(({ chance }) => chance * place.height),
     wordsGapPx,
-    { low: wordsGapPx / 2, high: plot.height },
+    { low: wordsGapPx / 2, high: place.height },
   );
   return known.map(({ id, color, symbol, chance }, i) => ({
     type: 'scatter',
@@ -115,7 +128,7 @@ function marks({ advised: { points, chances } }: CommitmentCurve, mostPoints: nu
     data: [
       [points, chance],
       {
-        value: [mostPoints, (heights[i] ?? 0) / plot.height],
+        value: [mostPoints, (heights[i] ?? 0) / place.height],
         symbolOffset: [16, 0],
         label: {
           ...text.ink,

@@ -1,14 +1,13 @@
 /**
- * A language that nobody speaks, made from the English messages: every word is 40% longer and written in letters that
- * English doesn't have, so that a sentence which doesn't come from the message files gives itself away, and so that a
- * longer language has room everywhere.
+ * A language that nobody speaks, made from the English messages: every word is 40% longer and written in letters most of
+ * which English doesn't have, so that a sentence which doesn't come from the message files gives itself away, and so that a
+ * longer language has room everywhere. The font of the charts has all of them.
  */
 import { type Pattern, parse, serialize, type TextElement, Visitor } from '@fluent/syntax';
 import { type Language, languageOf, messageFiles } from '../../src/words/language.ts';
 
 const LOOKALIKES: Readonly<Record<string, string>> = {
   a: 'ä',
-  b: 'ƀ',
   c: 'ç',
   d: 'đ',
   e: 'é',
@@ -19,18 +18,14 @@ const LOOKALIKES: Readonly<Record<string, string>> = {
   j: 'ĵ',
   k: 'ķ',
   l: 'ļ',
-  m: 'ɱ',
   n: 'ñ',
   o: 'ö',
   p: 'þ',
-  q: 'ɋ',
   r: 'ŕ',
   s: 'š',
   t: 'ŧ',
   u: 'ü',
-  v: 'ṽ',
   w: 'ŵ',
-  x: 'ẋ',
   y: 'ÿ',
   z: 'ž',
 };
@@ -69,12 +64,12 @@ class Translate extends Visitor {
   }
 }
 
-export function pseudoLanguage(): Language {
+/** @param locale one of other letters, unless a test says otherwise; its plural rules must be those of English */
+export function pseudoLanguage(locale = 'el'): Language {
   const sources = [...messageFiles('en-GB').values()].map((source) => {
     const resource = parse(source, {});
     new Translate().visit(resource);
     return serialize(resource, {});
   });
-  // A locale of other letters, whose plural rules are those of English.
-  return languageOf('el', sources);
+  return languageOf(locale, sources);
 }
