@@ -6,7 +6,6 @@ import { MOST_LINES } from '../../src/app/csv/csv-rows.ts';
 import { MOST_LINES_IN_ALL } from '../../src/app/import/read-import.ts';
 import { HTTP_LIMITS } from '../../src/slack/door/http-limits.ts';
 import { CLOCK_TOLERANCE_SECONDS } from '../../src/slack/door/judge-signature.ts';
-import { MOST_PIECES } from '../../src/slack/door/read-body.ts';
 import { CROWD, GRACE_MS, MOST_AT_ONCE } from '../../src/slack/door/visitors.ts';
 import { DOWNLOAD_BYTES_MAX } from '../../src/slack/files/download-file.ts';
 import { TURN_LIMITS } from '../../src/slack/files/reading-turns.ts';
@@ -31,7 +30,6 @@ describe('docs/operating.md', () => {
       `who comes in vain ${HTTP_LIMITS.inVain} times in a minute, asks ten things before one`,
     );
     expect(MOST_AT_ONCE).toBe(10);
-    expect(page).toContain(`in more than ${MOST_PIECES.toLocaleString('en')} pieces`);
   });
 
   it('names the limits of files', () => {

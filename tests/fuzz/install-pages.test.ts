@@ -20,6 +20,8 @@ let bot: ManyWorkspacesBot;
 beforeEach(async () => {
   database = await emptyDatabase('Postgres');
   bot = await ManyWorkspacesBot.start(database, '2026-11-02T08:00:00Z');
+  // From where a signed request has come, nobody is barred, in however many ways a test tries.
+  await bot.send({ type: 'url_verification', challenge: 'c' });
 });
 afterEach(() => bot.stop());
 
@@ -80,6 +82,30 @@ describe('what strangers bring to the page of the return', () => {
     );
     await expectNothingStored();
   });
+});
+
+it('asks the platform about few codes at one time, however many are brought', async () => {
+  const held = Promise.withResolvers<void>();
+  bot.platform.grantsHeld = held.promise;
+  const begun = await Promise.all(Array.from({ length: 20 }, () => bot.beginInstall()));
+  const pages = begun.map(({ authorizeUrl, cookie }) =>
+    bot.comeBack(bot.platform.agree(authorizeUrl, NORTH, 'U0BEN'), cookie),
+  );
+  let answered = 0;
+  for (const page of pages) {
+    page.then(
+      () => {
+        answered += 1;
+      },
+      () => undefined,
+    );
+  }
+  await expect.poll(() => answered, { timeout: 10_000 }).toBe(15);
+  expect(bot.platform.grantsAsked).toBe(5);
+  held.resolve();
+  const statuses = (await Promise.all(pages)).map(({ status }) => status);
+  expect(statuses.filter((status) => status === 200)).toHaveLength(5);
+  expect(statuses.filter((status) => status === 502)).toHaveLength(15);
 });
 
 describe('what the platform answers to a code', () => {

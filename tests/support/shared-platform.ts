@@ -33,6 +33,9 @@ export class SharedPlatform {
   readonly calls: { readonly method: string; readonly teamId: string }[] = [];
   /** What is answered instead, by method; undefined: what the platform would. */
   readonly answers = new Map<string, object>();
+  /** How often somebody brought a code, and what its answer waits for. */
+  grantsAsked = 0;
+  grantsHeld: Promise<void> | undefined;
   /** Added to what `oauth.v2.access` answers. */
   grantMore: object = {};
   url = '';
@@ -108,8 +111,11 @@ export class SharedPlatform {
     const method = pathname.startsWith('/api/') ? pathname.slice('/api/'.length) : undefined;
     const canned = method === undefined ? undefined : this.answers.get(method);
     if (canned) return sendJson(response, canned);
-    if (method === 'oauth.v2.access')
+    if (method === 'oauth.v2.access') {
+      this.grantsAsked += 1;
+      await this.grantsHeld;
       return sendJson(response, this.#grant(new URLSearchParams(body.toString())));
+    }
     const token = this.#tokens.get(/^Bearer (.+)$/.exec(request.headers.authorization ?? '')?.[1] ?? '');
     if (!token) return sendJson(response, { ok: false, error: 'invalid_auth' });
     if (token.isRevoked) return sendJson(response, { ok: false, error: 'token_revoked' });

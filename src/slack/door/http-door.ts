@@ -92,9 +92,8 @@ export class HttpDoor implements Receiver {
       );
     });
     this.#server.on('connection', (socket) => {
-      const network = this.#networks.ofConnection(socket.remoteAddress ?? '');
-      this.#visitors.enter(socket, network);
-      if (this.#visitors.isStranger(network)) readInSlices(socket);
+      this.#visitors.enter(socket, this.#networks.ofConnection(socket.remoteAddress ?? ''));
+      readInSlices(socket, () => this.#visitors.find(socket)?.isWelcome === true);
     });
   }
 
@@ -173,9 +172,7 @@ export class HttpDoor implements Receiver {
     this.#options.meter?.turnedAway(reason.replaceAll(' ', '-'));
     const level = reason === 'cut off' ? 'debug' : 'warn';
     this.#options.logger[level]({ reason, status }, 'A request was turned away.');
-    // Even to read to its end what has arrived would be the work that this spares.
-    if (reason === 'in crumbs') response.destroy();
-    else answerAndClose(response, status);
+    answerAndClose(response, status);
   }
 
   /** Counts connections that had to make room, and logs them without flooding the log in turn. */

@@ -8,12 +8,13 @@ import type { Socket } from 'node:net';
 /** Most requests of the platform's have a few. */
 const SLICE_BYTES = 2_048;
 
-export function readInSlices(socket: Socket): void {
+/** @param isTrusted whether it has brought a signed request, so that the rest need not be cut */
+export function readInSlices(socket: Socket, isTrusted: () => boolean): void {
   // Node.js hands over what it reads only when somebody listens; else it goes to the parser directly.
   socket.on('data', () => undefined);
   const push = socket.push.bind(socket);
   socket.push = (chunk: unknown, encoding) => {
-    if (!Buffer.isBuffer(chunk)) return push(chunk, encoding);
+    if (!Buffer.isBuffer(chunk) || isTrusted()) return push(chunk, encoding);
     let wantsMore = true;
     for (let at = 0; at < chunk.length && !socket.destroyed; at += SLICE_BYTES) {
       wantsMore = push(chunk.subarray(at, at + SLICE_BYTES));

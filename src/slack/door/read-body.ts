@@ -14,10 +14,9 @@ export interface BodyRoom {
   giveBack(bytes: number): void;
 }
 
-/** The longest body, over a line that carries the shortest packets that are usual, comes in half as many. */
-export const MOST_PIECES = 2_000;
-/** What a piece takes besides its bytes. */
-const PIECE_BYTES = 512;
+/** A body in few pieces is no trouble; one in many has so many bytes in each of them, on average, over any line. */
+const FEW_PIECES = 100;
+const LEAST_MEAN_BYTES = 500;
 
 export function readBody(
   request: IncomingMessage,
@@ -27,23 +26,32 @@ export function readBody(
   if (Number(request.headers['content-length'] ?? 0) > limitBytes) return Promise.resolve('too large');
   const parts: Buffer[] = [];
   let lengthBytes = 0;
-  let heldBytes = 0;
   return new Promise((resolve) => {
     /** @returns why it ends here; undefined: it goes on */
     const keep = (part: Buffer): UnreadBody | undefined => {
       if (lengthBytes + part.length > limitBytes) return 'too large';
-      if (parts.length >= MOST_PIECES) return 'in crumbs';
-      if (!room.take(part.length + PIECE_BYTES)) return 'no room';
-      heldBytes += part.length + PIECE_BYTES;
+      if (!room.take(part.length)) return 'no room';
       lengthBytes += part.length;
       parts.push(part);
     };
     const end = (body: Buffer | UnreadBody): void => {
       request.off('data', take);
       request.pause();
-      room.giveBack(heldBytes);
-      heldBytes = 0;
+      room.giveBack(lengthBytes);
+      lengthBytes = 0;
       resolve(body);
+    };
+    // Node.js hands the pieces over one by one while it reads them, and to listeners only afterwards, when all the work is done.
+    const push = request.push.bind(request);
+    let pieces = 0;
+    let piecesBytes = 0;
+    request.push = (piece: Buffer | null, ...more) => {
+      pieces += 1;
+      piecesBytes += piece?.length ?? 0;
+      if (pieces <= FEW_PIECES + piecesBytes / LEAST_MEAN_BYTES) return push(piece, ...more);
+      end('in crumbs');
+      request.socket.destroy();
+      return false;
     };
     const take = (part: Buffer): void => {
       const why = keep(part);

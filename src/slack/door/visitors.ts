@@ -38,7 +38,7 @@ export interface Visitor {
   readonly atWork: Set<ServerResponse>;
   /** Of a body that is on its way. */
   bodyBytes: number;
-  /** Whether it brought anything but work. */
+  /** Whether it has brought a signed request, or asked for the health. */
   isWelcome: boolean;
   /** Its connection was closed to make room. */
   hadToGo: boolean;
@@ -138,8 +138,8 @@ export class Visitors {
     this.#enterStage(visitor, wasGenuine ? 'known' : 'silent');
   }
 
-  /** Whether a signed request has come from the network since the start, or it is a proxy that the operator has named. */
-  isStranger(network: string | undefined): boolean {
+  /** Whether no signed request has come from the network since the start, and it is no proxy that the operator has named. */
+  #isStranger(network: string | undefined): boolean {
     return network !== undefined && !this.#known.has(network);
   }
 
@@ -223,7 +223,7 @@ export class Visitors {
   }
 
   #cameInVain(network: string | undefined, times: number): void {
-    if (network === undefined || !this.isStranger(network)) return;
+    if (network === undefined || !this.#isStranger(network)) return;
     const nowMs = this.#nowMs();
     const before = this.#inVain.get(network);
     if (before && nowMs - before.sinceMs < MINUTE_MS) {
@@ -237,7 +237,7 @@ export class Visitors {
   }
 
   #isBarred(network: string | undefined): boolean {
-    if (network === undefined || !this.isStranger(network)) return false;
+    if (network === undefined || !this.#isStranger(network)) return false;
     const { count, sinceMs } = this.#inVain.get(network) ?? { count: 0, sinceMs: 0 };
     return count >= this.#limits.inVain && this.#nowMs() - sinceMs < MINUTE_MS;
   }

@@ -39,6 +39,12 @@ const CODE_MAX_LENGTH = 500;
 /** Answers a request that it knows. @returns false when the request is for something else */
 export type PageRoutes = (request: IncomingMessage, response: ServerResponse) => Promise<boolean>;
 
+/**
+ * Questions to the platform at one time, by whoever brings a code: anybody can begin an installation, and made-up codes must
+ * not use up what the platform lets the app ask.
+ */
+const MOST_ASKING = 5;
+
 export interface InstallPagesOptions {
   readonly ports: Pick<AppDependencies, 'store' | 'clock'>;
   readonly keys: TokenKeys;
@@ -55,6 +61,7 @@ export function installPages(options: InstallPagesOptions): PageRoutes {
   const redirectUri = `${distribution.publicUrl}${RETURN_PATH}`;
 
   const attempts = installAttempts(distribution.clientSecret);
+  let asking = 0;
 
   function begin(): Answer {
     const attempt = attempts.begin(ports.clock.now());
@@ -78,7 +85,12 @@ export function installPages(options: InstallPagesOptions): PageRoutes {
     if (query.has('error') || code === '') return declinedPage(installUrl);
     if (code.length > CODE_MAX_LENGTH) return problemPage({ why: 'code refused' }, installUrl);
     const { clientId, clientSecret } = distribution;
-    const granted = await requestGrant({ apiUrl, clientId, clientSecret, code, redirectUri });
+    if (asking >= MOST_ASKING) return problemPage({ why: 'no answer' }, installUrl);
+    asking += 1;
+    const grant = requestGrant({ apiUrl, clientId, clientSecret, code, redirectUri });
+    const granted = await grant.finally(() => {
+      asking -= 1;
+    });
     if ('why' in granted) {
       // What only the operator can change.
       const level = granted.why === 'settings refused' || granted.why === 'tokens rotate' ? 'error' : 'warn';
