@@ -3,7 +3,7 @@ import type { EChartsOption } from 'echarts';
 import type { ChartHeading } from '../words/charts/chart-text.ts';
 import { say } from '../words/say.ts';
 import { chartFont, drawableText } from './chart-font.ts';
-import { inLines } from './text-width.ts';
+import { inLines, textWidthPx } from './text-width.ts';
 
 /**
  * The colours of every chart. Nothing here may be the only carrier of a meaning: each mark also has its own
@@ -136,6 +136,16 @@ function lowered({ grid, title, legend, ...others }: EChartsOption, px: number):
     return typeof top === 'number' ? { ...part, top: top + px } : part;
   };
   return { ...others, grid: lower(grid), title: lower(title), legend: lower(legend) } as EChartsOption;
+}
+
+/** How wide a panel can be beside texts at its right. @param takenPx at its left, and between it and them */
+export function panelWidthPx(
+  mostPx: number,
+  takenPx: number,
+  beside: readonly { readonly text: string; readonly bold?: boolean }[],
+): number {
+  const widths = beside.map(({ text, bold }) => textWidthPx(text, quiet.fontSize, bold ? 'bold' : 'normal'));
+  return Math.min(mostPx, cardWidthPx - takenPx - Math.max(0, ...widths));
 }
 
 const keyEntryPx = { mark: 14, gap: 5 };

@@ -36,6 +36,7 @@ import {
   keyBelow,
   marginPx,
   palette,
+  panelWidthPx,
   symbols,
   text,
 } from './chart-theme.ts';
@@ -91,7 +92,8 @@ export function historyChart({ heading, shown }: HistoryToDraw): ChartPicture {
     series.map(({ name }) => `${name}`),
     bottom,
   );
-  const width = Math.min(panelPx.width, besideWidthPx(panels));
+  const beside = panels.flatMap((panel) => panel.beside);
+  const width = panelWidthPx(panelPx.width, left + wordGapPx, beside);
   const drawn = panels.flatMap(({ series }, index) =>
     series.map((one) => ({ ...one, xAxisIndex: index, yAxisIndex: 2 * index })),
   );
@@ -103,14 +105,6 @@ export function historyChart({ heading, shown }: HistoryToDraw): ChartPicture {
     series: [...series, ...drawn] as SeriesOption[],
     legend: key.legend,
   });
-}
-
-/** What the words at the right leave to the panels. */
-function besideWidthPx(panels: readonly Panel[]): number {
-  const widths = panels.flatMap(({ beside }) =>
-    beside.map(({ text, bold }) => textWidthPx(text, 13, bold ? 'bold' : 'normal')),
-  );
-  return cardWidthPx - left - wordGapPx - Math.max(0, ...widths);
 }
 
 function panelTitles({ title, measuredBy, reason }: Panel, { left, top } = { left: 0, top: 0 }) {

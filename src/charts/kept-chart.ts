@@ -17,10 +17,10 @@ import {
   keyBelow,
   marginPx,
   palette,
+  panelWidthPx,
   symbols,
   text,
 } from './chart-theme.ts';
-import { textWidthPx } from './text-width.ts';
 
 const panelPx = { width: 152, height: 96 };
 const rowPx = 184;
@@ -51,7 +51,8 @@ export function keptChart(advice: KeptAdvice): ChartPicture {
     series.map(({ name }) => `${name}`),
     bottom,
   );
-  const width = Math.min(panelPx.width, besideWidthPx(drawn));
+  const beside = drawn.flatMap(({ tellings }) => datesSaid(tellings));
+  const width = panelWidthPx(panelPx.width, left + wordGapPx, beside);
   const tops = drawn.map((_, index) => firstTop + index * rowPx);
   return chartCard(keptHeading(advice), bottom + key.heightPx + 8, {
     title: drawn.map(({ name }, index) => ({
@@ -75,14 +76,6 @@ export function keptChart(advice: KeptAdvice): ChartPicture {
     ],
     legend: key.legend,
   });
-}
-
-/** What the dates at the right leave to the panels. */
-function besideWidthPx(drawn: readonly DrawnBody[]): number {
-  const widths = drawn.flatMap(({ tellings }) =>
-    datesSaid(tellings).map(({ text, bold }) => textWidthPx(text, 13, bold ? 'bold' : 'normal')),
-  );
-  return cardWidthPx - left - wordGapPx - Math.max(0, ...widths);
 }
 
 function toldAxis({ tellings }: DrawnBody, widthPx: number, gridIndex: number) {
