@@ -43,6 +43,12 @@ describe('the service unit', () => {
     expect(service('Environment')).toContain('LOADLINE_DATA_FOLDER=/var/lib/loadline');
   });
 
+  it('opens its port to this machine only, unless its settings say otherwise', () => {
+    expect(service('Environment')).toContain('LOADLINE_HOST=127.0.0.1');
+    // What stands in the file comes after what stands here: systemd.exec(5).
+    expect(service('EnvironmentFile')).toEqual(['-/etc/loadline/settings']);
+  });
+
   it.each([
     'NoNewPrivileges',
     'ProtectHome',
