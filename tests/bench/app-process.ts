@@ -1,7 +1,8 @@
 /** A bot as a process of its own, as an operator runs it, or the bare app that it is compared with. */
 import { type ChildProcess, execFile, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { readdir, readFile } from 'node:fs/promises';
+import { readdirSync, readFileSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import packageJson from '../../package.json' with { type: 'json' };
@@ -29,7 +30,7 @@ export interface AppProcess {
    * Processor time of all its threads so far, which says the same on a busy machine as on a quiet one, but for what they
    * take from each other's caches. Linux only: the kernel's documentation of /proc/PID/schedstat, nanoseconds first.
    */
-  processorMs(): Promise<number>;
+  processorMs(): number;
   /** Memory that it holds now. */
   residentMb(): Promise<number>;
   /** The most that it has held since its start. Linux only. */
@@ -117,14 +118,12 @@ async function saidItRuns(child: ChildProcess): Promise<string> {
   });
 }
 
-async function processorMs(pid: number): Promise<number> {
-  const threads = await readdir(`/proc/${pid}/task`);
-  const times = await Promise.all(
-    threads.map(async (thread) => {
-      const [nanoseconds] = (await readFile(`/proc/${pid}/task/${thread}/schedstat`, 'utf8')).split(' ');
-      return Number(nanoseconds);
-    }),
-  );
+/** In one go, since the process goes on meanwhile. */
+function processorMs(pid: number): number {
+  const times = readdirSync(`/proc/${pid}/task`).map((thread) => {
+    const [nanoseconds] = readFileSync(`/proc/${pid}/task/${thread}/schedstat`, 'utf8').split(' ');
+    return Number(nanoseconds);
+  });
   return times.reduce((sum, time) => sum + time, 0) / NS_PER_MS;
 }
 
