@@ -169,7 +169,11 @@ export function rootNormalMixture(components: readonly LogWeighted[]): PointsDis
   const cdf = (points: number): number => {
     if (points < 0) return 0;
     const root = Math.sqrt(points);
-    const sum = kept.reduce((so, one) => so + one.weight * normalCdf((root - one.mean) / one.deviation), 0);
+    let sum = 0;
+    for (const { weight, mean, deviation } of kept) {
+      const z = (root - mean) / deviation;
+      if (z > -FARTHEST) sum += weight * normalCdf(z);
+    }
     return Math.min(1, sum / total);
   };
   const quantile = (chance: number): number => {

@@ -3,9 +3,10 @@ import { type UndefinedValue, undefinedBecause } from '../sprint/undefined-value
 import { type AssumedMembers, type ComingTime, type RelativeTime, relativeTime } from './availability.ts';
 import { censoredPredictive, type UsualAmount } from './censored-predictive.ts';
 import { finishEvidence, type SprintEvidence, takeInEvidence } from './commitment-evidence.ts';
-import type { Interval, PointsDistribution } from './points-distribution.ts';
+import { fallingChances } from './falling-chances.ts';
+import { type PlanAmounts, type PlayedPlan, planAmounts } from './plan-amounts.ts';
+import type { PointsDistribution } from './points-distribution.ts';
 import { median } from './quantile.ts';
-import { withSeenAmounts } from './seen-amounts.ts';
 
 /** With fewer the answer would be more belief than data. */
 export const LEAST_SPRINTS = 3;
@@ -17,9 +18,13 @@ export const RECENT_SPRINTS = 12;
 /** Standard deviation, as a share, of what is believed about the mean before any data: next to nothing. */
 const LEVEL_SPREAD = 0.7;
 
-/** A distribution for the coming sprint. */
+/** An amount of the coming sprint, which goes with how much is committed to. */
 export interface LearnedAmount {
-  readonly distribution: PointsDistribution;
+  readonly amountOf: PlanAmounts;
+  /** The chance that a commitment brings at least such a share of itself; it falls as the commitment grows. */
+  readonly reaches: (share: number, points: number) => number;
+  /** The chance that it brings more than such a share of itself; it falls as well. */
+  readonly exceeds: (share: number, points: number) => number;
   /** Sprints that said something about it. */
   readonly sprints: number;
   /** The most that any of them is known to have reached, scaled to the coming sprint. */
@@ -57,23 +62,75 @@ export type MissingEvidence =
   | { readonly code: 'coming-absence-unknown' };
 
 function learn(
-  evidence: readonly (Interval | undefined)[],
-  factors: readonly number[],
+  played: readonly PlayedPlan[],
   belief: UsualAmount,
+  usualPlanPoints: number,
   having: 'finished-points' | 'pulled-in-points',
 ): LearnedAmount | UndefinedValue {
-  const scaled = evidence.flatMap((one, i) => {
-    const factor = factors[i] as number;
-    return one ? [{ low: one.low * factor, high: one.high * factor }] : [];
-  });
-  if (scaled.length < LEAST_SPRINTS) {
-    return undefinedBecause('few-sprints', { needed: LEAST_SPRINTS, known: scaled.length, having });
+  if (played.length < LEAST_SPRINTS) {
+    return undefinedBecause('few-sprints', { needed: LEAST_SPRINTS, known: played.length, having });
   }
+  const amounts = played.map(({ amount }) => amount);
+  const amountOf = planAmounts(censoredPredictive(amounts, belief), played, usualPlanPoints);
+  const mostSeenPoints = Math.max(...amounts.map(({ low }) => low));
+  const reachPoints = 2 * Math.max(...played.map(({ planPoints }) => planPoints), mostSeenPoints);
+  const falling = (chanceOf: typeof chanceOfAtLeast) =>
+    rememberedBy((share) =>
+      fallingChances((points) => {
+        const amount = amountOf(points);
+        return { chance: chanceOf(amount, share * points), weight: amount.weight };
+      }, reachPoints),
+    );
+  const [reaches, exceeds] = [falling(chanceOfAtLeast), falling(chanceOfMore)];
   return {
-    distribution: withSeenAmounts(censoredPredictive(scaled, belief), scaled),
-    sprints: scaled.length,
-    mostSeenPoints: Math.max(...scaled.map(({ low }) => low)),
+    amountOf,
+    reaches: (share, points) => reaches(share)(points),
+    exceeds: (share, points) => exceeds(share)(points),
+    sprints: played.length,
+    mostSeenPoints,
   };
+}
+
+function rememberedBy<T>(forShare: (share: number) => T): (share: number) => T {
+  const known = new Map<number, T>();
+  return (share) => {
+    const value = known.get(share) ?? forShare(share);
+    known.set(share, value);
+    return value;
+  };
+}
+
+/** Points come in halves, so at least so many are more than a quarter point below. */
+const QUARTER_POINT = 0.25;
+/** Against rounding: a bound that is whole by design must not lose half a point to the last digit. */
+const SLACK = 1e-7;
+
+function chanceOfAtLeast({ cdf }: Pick<PointsDistribution, 'cdf'>, points: number): number {
+  const least = Math.ceil(2 * points - SLACK) / 2;
+  return least <= 0 ? 1 : 1 - cdf(least - QUARTER_POINT);
+}
+
+function chanceOfMore({ cdf }: Pick<PointsDistribution, 'cdf'>, points: number): number {
+  return 1 - cdf(Math.floor(2 * points + SLACK) / 2 + QUARTER_POINT);
+}
+
+/** What each sprint that says something of an amount began with and brought, scaled to the coming sprint. */
+function playedPlans(
+  used: readonly SprintEvidence[],
+  factors: readonly number[],
+  evidence: typeof finishEvidence,
+): PlayedPlan[] {
+  return used.flatMap((sprint, i) => {
+    const factor = factors[i] as number;
+    const amount = evidence(sprint);
+    if (!amount) return [];
+    return [
+      {
+        planPoints: sprint.commitmentPoints * factor,
+        amount: { low: amount.low * factor, high: amount.high * factor },
+      },
+    ];
+  });
 }
 
 function whatIsMissing(used: readonly SprintEvidence[], time: RelativeTime): MissingEvidence[] {
@@ -128,22 +185,14 @@ export function commitmentModel(
         (factors[i] as number),
     ),
   ) as number;
-  const scaledCommitments = used.map((sprint, i) => sprint.commitmentPoints * (factors[i] as number));
+  const usualPlanPoints = median(
+    used.map((sprint, i) => sprint.commitmentPoints * (factors[i] as number)),
+  ) as number;
   // Where most sprints finished nothing, only the commitment shows the team's scale.
-  const centrePoints = usual > 0 ? usual : (median(scaledCommitments) as number);
+  const belief = { centrePoints: usual > 0 ? usual : usualPlanPoints, levelSpread: LEVEL_SPREAD };
   return {
-    finishes: learn(
-      used.map(finishEvidence),
-      factors,
-      { centrePoints, levelSpread: LEVEL_SPREAD },
-      'finished-points',
-    ),
-    takesIn: learn(
-      used.map(takeInEvidence),
-      factors,
-      { centrePoints, levelSpread: LEVEL_SPREAD },
-      'pulled-in-points',
-    ),
+    finishes: learn(playedPlans(used, factors, finishEvidence), belief, usualPlanPoints, 'finished-points'),
+    takesIn: learn(playedPlans(used, factors, takeInEvidence), belief, usualPlanPoints, 'pulled-in-points'),
     used,
     scaledTo: { measuredBy: time.measuredBy, comingTime: time.comingTime },
     missing: whatIsMissing(used, time),

@@ -5,16 +5,13 @@ import type { Thresholds } from '../sprint/thresholds.ts';
 import { isDefined, type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
 import type { ComingTime } from './availability.ts';
 import type { SprintEvidence } from './commitment-evidence.ts';
-import { type CommitmentModel, commitmentModel, type LearnedAmount } from './commitment-model.ts';
+import { type CommitmentModel, commitmentModel } from './commitment-model.ts';
 import { surpriseAboveCeiling, type Unserved, unservedBy } from './commitment-remedies.ts';
-import type { PointsDistribution } from './points-distribution.ts';
 
 /** The chance of being kept that the advice aims for; that of running out of work is the rest up to 1. */
 export const KEPT_CHANCE = 0.8;
 /** What is advised should be as likely as not to be finished whole. */
 const WHOLE_CHANCE = 0.5;
-/** Points come in halves, so at least so many are more than a quarter point below. */
-const QUARTER_POINT = 0.25;
 /** Against rounding: a bound that is whole by design must not lose half a point to the last digit. */
 const SLACK = 1e-7;
 
@@ -66,22 +63,12 @@ export function commitmentChances(
     const none = undefinedBecause('nothing-committed');
     return { kept: none, finishedWhole: none, ranOut: none };
   }
-  const atLeast = (least: number) =>
-    'undefined' in finishes ? finishes : chanceOfAtLeast(finishes.distribution, least);
+  const reaches = (share: number) => ('undefined' in finishes ? finishes : finishes.reaches(share, points));
   return {
-    kept: atLeast(floor * points),
-    finishedWhole: atLeast(points),
-    ranOut: 'undefined' in takesIn ? takesIn : chanceOfMore(takesIn.distribution, (1 + ceiling) * points),
+    kept: reaches(floor),
+    finishedWhole: reaches(1),
+    ranOut: 'undefined' in takesIn ? takesIn : takesIn.exceeds(1 + ceiling, points),
   };
-}
-
-function chanceOfAtLeast({ cdf }: PointsDistribution, points: number): number {
-  const least = Math.ceil(2 * points - SLACK) / 2;
-  return least <= 0 ? 1 : 1 - cdf(least - QUARTER_POINT);
-}
-
-function chanceOfMore({ cdf }: PointsDistribution, points: number): number {
-  return 1 - cdf(Math.floor(2 * points + SLACK) / 2 + QUARTER_POINT);
 }
 
 /** The largest whole number of points up to a limit at which something holds that holds for all below it; else 0. */
@@ -109,9 +96,8 @@ function highEnd(model: CommitmentModel, thresholds: RangeThresholds): number | 
 
 /** The highest commitment that is as likely as not to be finished whole. */
 function usuallyFinished(model: CommitmentModel, thresholds: RangeThresholds): number {
-  const { distribution } = model.finishes as LearnedAmount;
   return largest(
-    distribution.quantile(1 - WHOLE_CHANCE) + 1,
+    Number.MAX_SAFE_INTEGER,
     (points) => (commitmentChances(model, points, thresholds).finishedWhole as number) >= WHOLE_CHANCE,
   );
 }
@@ -121,7 +107,7 @@ function lowEnd(model: CommitmentModel, thresholds: RangeThresholds): number | U
   if ('undefined' in takesIn) return takesIn;
   const runsOut = (points: number) =>
     (commitmentChances(model, points, thresholds).ranOut as number) > 1 - KEPT_CHANCE;
-  return largest(takesIn.distribution.quantile(KEPT_CHANCE) + 1, runsOut) + 1;
+  return largest(Number.MAX_SAFE_INTEGER, runsOut) + 1;
 }
 
 /** Where both chances that count are the most alike, so that neither is worse than it must be. */
@@ -167,8 +153,9 @@ function advise(
  *
  * The high end is the largest commitment C with P(F ≥ floor · C) ≥ 80%, where F is how much of a commitment the team will
  * finish and the floor that of the kept share. F's distribution comes from the team's own closed sprints
- * (`finishEvidence`, `censoredPredictive`, `withSeenAmounts`), scaled to the member-days of the coming sprint. It is never
- * counted on to be more than the most that was finished in a sprint so far: what nobody has seen can't be counted on.
+ * (`finishEvidence`, `censoredPredictive`, `planAmounts`), scaled to the member-days of the coming sprint, those with a
+ * commitment like C first, and its chances are made to fall with C (`fallingChances`). It is never counted on to be more
+ * than the most that was finished in a sprint so far: what nobody has seen can't be counted on.
  * The low end is the smallest C with P(T > (1 + ceiling) · C) ≤ 20%, where T is how much the team takes in altogether
  * (`takeInEvidence`) and the ceiling that of the pull-in ratio.
  * Advised is the largest C between them with P(F ≥ C) ≥ 50%, else the low end. Where the low end lies above the high one,
@@ -180,9 +167,9 @@ function advise(
  * as often as not.
  * How far off: docs/forecasts.md; a test repeats it on generated teams.
  * How it misleads: it assumes that sprints are independent, that the team doesn't change other than in size, and that
- * what it finishes doesn't depend on what it commits to, though a team that is far overloaded finishes less, and one
- * with much time may stretch its work; it takes pulled-in work as a sign of spare time, which urgent work isn't. The
- * verdict's other test, the surprise ratio, is only counted (`surpriseAboveCeiling`).
+ * a commitment of the size of an earlier one stands for as much time, where it may be for show; it takes pulled-in work as
+ * a sign of spare time, which urgent work isn't. The verdict's other test, the surprise ratio, is only counted
+ * (`surpriseAboveCeiling`).
  * Source: ours; the model's parts are standard (censored and contaminated normal observations, Bayes' rule).
  *
  * @param past in order, the last one the latest; only the last twelve with a commitment are used.

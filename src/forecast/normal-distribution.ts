@@ -4,6 +4,9 @@ const ROOT_2_PI = Math.sqrt(2 * Math.PI);
 /** From here on the series would need too many terms, and the continued fraction few. */
 const TAIL_FROM = 3;
 const TAIL_DEPTH = 80;
+const LEAST_DEPTH = 0.5;
+/** Of the tail beyond, nothing is left in binary beside 1. */
+const TAIL_ENDS = 8.5;
 const MOST_STEPS = 50;
 
 /** Height of the bell curve at z. */
@@ -14,7 +17,9 @@ export function normalDensity(z: number): number {
 /** Density ÷ the chance of a value above z, for z of `TAIL_FROM` or more: Laplace's continued fraction. */
 function farHazard(z: number): number {
   let hazard = z;
-  for (let k = TAIL_DEPTH; k >= 1; k -= 1) hazard = z + k / hazard;
+  // The farther out, the sooner it has converged: by as much as the square of z has grown.
+  const depth = Math.ceil(TAIL_DEPTH * Math.max(TAIL_FROM / z, LEAST_DEPTH) ** 2);
+  for (let k = depth; k >= 1; k -= 1) hazard = z + k / hazard;
   return hazard;
 }
 
@@ -33,7 +38,7 @@ function farTail(z: number): number {
  * @example normalCdf(0) === 0.5
  */
 export function normalCdf(z: number): number {
-  if (z >= TAIL_FROM) return 1 - farTail(z);
+  if (z >= TAIL_FROM) return z > TAIL_ENDS ? 1 : 1 - farTail(z);
   if (z <= -TAIL_FROM) return farTail(-z);
   let term = z;
   let sum = z;

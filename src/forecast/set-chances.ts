@@ -15,6 +15,8 @@ export interface SetChances extends SetChance {
   readonly without: (SetChance & { readonly estimatePoints: number }) | undefined;
 }
 
+type FinishesOf = (commitmentPoints: number) => Pick<PointsDistribution, 'cdf'>;
+
 /** A card that makes no more difference than this is not worth a word, nor is any in a set that is likely enough. */
 const LEAST_DIFFERENCE = 0.02;
 /** Against rounding: 0.8 × 35 is a hair above 28, which must not ask for half a point more. */
@@ -31,33 +33,29 @@ const SLACK = 1e-9;
  * needed, the chance doesn't know. Nor does it know surprise work, owners, or the verdict's test of surprise.
  * Source: ours.
  *
- * @param finishes how much of a commitment the team finishes, if it is large enough (`commitmentModel`)
- * @example setChances({ cdf: (points) => (points < 20 ? 0 : 1) }, [13, 7], 0.8)?.kept === 1
+ * @param finishesOf how much the team finishes of a commitment of so many points (`commitmentModel`)
+ * @example setChances(() => ({ cdf: (points) => (points < 20 ? 0 : 1) }), [13, 7], 0.8)?.kept === 1
  */
 export function setChances(
-  finishes: Pick<PointsDistribution, 'cdf'>,
+  finishesOf: FinishesOf,
   sizes: readonly number[],
   floor: number,
 ): SetChances | undefined {
   if (sum(sizes) === 0) return undefined;
-  const now = setChance(finishes, sizes, floor);
+  const now = setChance(finishesOf, sizes, floor);
   const others = [...new Set(sizes)]
     .map((estimatePoints) => ({ estimatePoints, rest: sizes.toSpliced(sizes.indexOf(estimatePoints), 1) }))
     .filter(({ rest }) => sum(rest) > 0)
-    .map(({ estimatePoints, rest }) => ({ estimatePoints, ...setChance(finishes, rest, floor) }))
+    .map(({ estimatePoints, rest }) => ({ estimatePoints, ...setChance(finishesOf, rest, floor) }))
     .sort((a, b) => b.kept - a.kept || b.estimatePoints - a.estimatePoints);
   const [best] = others;
   const isWorthAWord = now.kept < KEPT_CHANCE && best && best.kept >= now.kept + LEAST_DIFFERENCE;
   return { ...now, without: isWorthAWord ? best : undefined };
 }
 
-function setChance(
-  finishes: Pick<PointsDistribution, 'cdf'>,
-  sizes: readonly number[],
-  floor: number,
-): SetChance {
+function setChance(finishesOf: FinishesOf, sizes: readonly number[], floor: number): SetChance {
   const total = sum(sizes);
-  const work = workChance(finishes, sizes, total);
+  const work = workChance(finishesOf(total), sizes, total);
   const cards = sizes.map(
     (estimatePoints): QueuedCard => ({ estimatePoints, isCommitted: true, isBegun: false }),
   );

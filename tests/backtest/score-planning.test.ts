@@ -36,7 +36,7 @@ test('a commitment is kept from four fifths on, finished with all of it, and run
 
 test('a team that always delivers 30 is told that it keeps 30 and not 45', () => {
   const keptOf = (committed: number) => toldAtPlanning(rowsOf([...STEADY, [committed, 0, 30]])).at(-3)?.told;
-  expect(keptOf(30)).toBeGreaterThan(0.9);
+  expect(keptOf(30)).toBeGreaterThan(0.85);
   expect(keptOf(45)).toBeLessThan(0.2);
 });
 

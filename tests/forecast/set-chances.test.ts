@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { setChances } from '../../src/forecast/set-chances.ts';
 import { weightedPoints } from '../../src/forecast/weighted-points.ts';
 
-const FINISHES = weightedPoints([10, 14, 16, 18, 20, 24], [1, 2, 2, 2, 2, 1]);
+/** Whatever the commitment. */
+const FINISHES = () => weightedPoints([10, 14, 16, 18, 20, 24], [1, 2, 2, 2, 2, 1]);
 
 describe('the chances of a set of cards', () => {
   test('of 13 and 7 points with a floor of 80% are one: nothing less than both reaches it', () => {
@@ -16,6 +17,11 @@ describe('the chances of a set of cards', () => {
     for (const sizes of [[5, 5, 5, 5], [13, 5, 1, 1], Array.from({ length: 20 }, () => 1)]) {
       expect(setChances(FINISHES, sizes, 0.8)?.all).toBeCloseTo(0.3, 12);
     }
+  });
+
+  test('go by what is finished of as much as they come to', () => {
+    const ofItAll = (points: number) => weightedPoints([points], [1]);
+    expect(setChances(ofItAll, [13, 7], 0.8)).toMatchObject({ kept: 1, all: 1 });
   });
 
   test('are undefined without points', () => {
@@ -50,12 +56,12 @@ describe('the card that endangers a set most', () => {
   });
 
   test('is not named where the set is kept in 8 of 10 cases with it', () => {
-    const finishes = (kept: number) => weightedPoints([8, 40], [1 - kept, kept]);
+    const finishes = (kept: number) => () => weightedPoints([8, 40], [1 - kept, kept]);
     expect(setChances(finishes(0.79), [8, 8], 0.8)?.without?.kept).toBeCloseTo(1, 12);
     expect(setChances(finishes(0.81), [8, 8], 0.8)?.without).toBeUndefined();
   });
 
   test('is not named where it makes no difference', () => {
-    expect(setChances(weightedPoints([40], [1]), [5, 3], 0.8)?.without).toBeUndefined();
+    expect(setChances(() => weightedPoints([40], [1]), [5, 3], 0.8)?.without).toBeUndefined();
   });
 });

@@ -164,7 +164,7 @@ describe('a planning session', () => {
     });
     const shown = JSON.stringify(form()?.blocks);
     expect(shown).toContain('How much to commit to');
-    expect(shown).toContain('This plan of 42 points: under 1 in 10 to run out of work.');
+    expect(shown).toContain('This plan of 42 points: 1 in 10 to run out of work.');
     expect(shown).toContain('In this plan: cards 1 and 4');
   });
 

@@ -25,9 +25,9 @@ export function readSet(
   { range, thresholds: { keptShareAtLeast: floor } }: Pick<RangeAdvice, 'range' | 'thresholds'>,
 ): SetReading | undefined {
   if ('undefined' in range || 'undefined' in range.model.finishes) return undefined;
-  const { distribution, sprints } = range.model.finishes;
+  const { amountOf, sprints } = range.model.finishes;
   const sizes = cards.map(({ estimatePoints }) => estimatePoints);
-  const chances = setChances(distribution, sizes, floor);
+  const chances = setChances(amountOf, sizes, floor);
   if (!chances) return undefined;
   const { kept, all, without } = chances;
   const card = cards.find(({ estimatePoints }) => estimatePoints === without?.estimatePoints);

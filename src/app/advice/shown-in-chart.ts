@@ -28,8 +28,8 @@ export interface CommitmentCurve {
 }
 
 const MOST_STEPS = 60;
-/** Beyond what is finished in one of twenty sprints the lines lie on the ground. */
-const HARDLY_EVER = 0.95;
+/** So many times what is advised, the lines lie near the ground. */
+const FAR_BEYOND = 1.6;
 
 /** Undefined where too little is known for advice. */
 export function commitmentCurve({
@@ -40,7 +40,7 @@ export function commitmentCurve({
   const { advised, lowPoints, model } = range;
   if ('undefined' in advised || 'undefined' in model.finishes) return undefined;
   const low = isDefined(lowPoints) ? lowPoints : 0;
-  const last = Math.max(model.finishes.distribution.quantile(HARDLY_EVER), 1.25 * advised.points, 1.1 * low);
+  const last = Math.max(FAR_BEYOND * advised.points, 1.1 * low);
   const step = Math.max(1, Math.ceil(last / MOST_STEPS));
   const steps = Array.from({ length: Math.ceil(last / step) }, (_, i) => (i + 1) * step);
   const isSpan = !advised.unserved && isDefined(lowPoints);

@@ -62,7 +62,7 @@ const CHANGED = sprints(
 describe('the commitment range', () => {
   it('leads with one number and its chances, then what serves beside it, its basis and what it doesn’t know', () => {
     expect(text(rangeAdvice(STEADY, 6))).toMatchInlineSnapshot(`
-      "At 23 points: 9 in 10 to keep it, 5 in 10 to finish everything, under 1 in 10 to run out of work. Your last commitment was 21.
+      "At 23 points: 9 in 10 to keep it, 5 in 10 to finish everything, 1 in 10 to run out of work. Your last commitment was 21.
       21 to 23 points serve you: kept in at least 8 of 10 sprints, out of work in at most 2.
       Kept: 80% or more finished. Out of work: more than 20% pulled in.
       Scaled to 44 member-days: Mon 30 Nov to Fri 11 Dec, 5 members and 6 days off or away.
@@ -70,7 +70,7 @@ describe('the commitment range', () => {
       Buttons: Share in the channel, How it’s made, Other points or days away, Surprise odds"
     `);
     expect(details(rangeAdvice(STEADY, 6))).toMatchInlineSnapshot(`
-      "At 23 points: 9 in 10 to keep it, 5 in 10 to finish everything, under 1 in 10 to run out of work. Your last commitment was 21.
+      "At 23 points: 9 in 10 to keep it, 5 in 10 to finish everything, 1 in 10 to run out of work. Your last commitment was 21.
       Of the numbers that serve you, it’s the largest that you finish whole in every second sprint, and never needs more than you’ve finished before. Where none serves both, it’s the one at which keeping it and not running out of work are about as likely.
       Based on your latest 9 sprints with a commitment, 4 of them imported. The last 3:
       • Harbour 9: 21 committed, 21 of them finished, 8 pulled in, velocity 29
@@ -91,8 +91,8 @@ describe('the commitment range', () => {
     const told = text({ ...asked, question: { about: 'range', points: 28 } });
     expect(told.split('\n').slice(0, 2).join('\n')).toMatchInlineSnapshot(
       `
-      "At 28 points: 6 in 10 to keep it, 1 in 10 to finish everything, under 1 in 10 to run out of work.
-      The number to start from is 23: 9 in 10 to keep it, 5 in 10 to finish everything, under 1 in 10 to run out of work."
+      "At 28 points: 6 in 10 to keep it, 1 in 10 to finish everything, 1 in 10 to run out of work.
+      The number to start from is 23: 9 in 10 to keep it, 5 in 10 to finish everything, 1 in 10 to run out of work."
     `,
     );
     expect(leadOf({ ...rangeAdvice([]), question: { about: 'range', points: 28 } })).toBe(
@@ -104,17 +104,17 @@ describe('the commitment range', () => {
     const chances = text(rangeAdvice(WAVERING)).split('\n').slice(0, 3);
     const ends = details(rangeAdvice(WAVERING)).split('\n').slice(1, 3);
     expect([...chances, ...ends].join('\n')).toMatchInlineSnapshot(`
-      "At 26 points: 6 in 10 to keep it, 5 in 10 to finish everything, 4 in 10 to run out of work. Your last commitment was 30.
+      "At 25 points: 6 in 10 to keep it, 5 in 10 to finish everything, 4 in 10 to run out of work. Your last commitment was 30.
       No commitment serves both: your sprints differ too much, or are too few. They finished 8 to 50 points: ask why.
       Kept: 80% or more finished. Out of work: more than 20% pulled in.
       Of the numbers that serve you, it’s the largest that you finish whole in every second sprint, and never needs more than you’ve finished before. Where none serves both, it’s the one at which keeping it and not running out of work are about as likely.
-      Up to 12 points, you keep it in 8 of 10 sprints or more; from 40 points on, you run out of work in 2 of 10 or fewer."
+      Up to 10 points, you keep it in 8 of 10 sprints or more; from 46 points on, you run out of work in 2 of 10 or fewer."
     `);
   });
 
   it('of a team that pulls in before it finishes says so, and to commit to what it finishes', () => {
     expect(text(rangeAdvice(PULLS_IN_TOO_EARLY)).split('\n').slice(0, 2).join('\n')).toMatchInlineSnapshot(`
-      "At 19 points: 9 in 10 to keep it, 6 in 10 to finish everything, more than 9 in 10 to run out of work. Your last commitment was 30.
+      "At 19 points: 9 in 10 to keep it, 6 in 10 to finish everything, 9 in 10 to run out of work. Your last commitment was 30.
       No commitment serves both: in 4 of 4 sprints, work came in while committed work was open. Finish that first."
     `);
   });
@@ -134,7 +134,7 @@ describe('the commitment range', () => {
   it('says what isn’t known, and gives no number where it isn’t known what was finished', () => {
     const silent = STEADY.map((sprint) => ({ ...sprint, pulledInPoints: undefined }));
     expect(text(rangeAdvice(silent)).split('\n').slice(0, 3).join('\n')).toMatchInlineSnapshot(`
-      "At 26 points: 9 in 10 to keep it, 5 in 10 to finish everything. Your last commitment was 21.
+      "At 26 points: 8 in 10 to keep it, 5 in 10 to finish everything. Your last commitment was 21.
       How likely you are to run out of work isn’t known. This needs 3 closed sprints in which pulled-in work was recorded; there are 0.
       Kept: 80% or more finished."
     `);

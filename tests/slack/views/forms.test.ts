@@ -183,10 +183,10 @@ describe('plan', () => {
       "*Please check*
       • Card 4 has no owner yet, so nobody is asked about it until somebody takes it.
       *How much to commit to*
-      At 26 points: 9 in 10 to keep it, 5 in 10 to finish everything, under 1 in 10 to run out of work. Your last commitment was 21. From 9 closed sprints with a commitment, scaled to 50 member-days; \`/loadline range\` says more.
-      This plan of 18 points: more than 9 in 10 to run out of work.
+      At 26 points: 9 in 10 to keep it, 5 in 10 to finish everything, 1 in 10 to run out of work. Your last commitment was 21. From 9 closed sprints with a commitment, scaled to 50 member-days; \`/loadline range\` says more.
+      This plan of 18 points: 9 in 10 to run out of work.
       *The chances of these cards*
-      The chance to finish at least 80% of these 18 points is more than 9 in 10, and to finish all of them more than 9 in 10. This goes by the sizes of the cards and by what the team finished in 9 closed sprints. It doesn’t know in which order you will work, or how much surprise work the cards hold.
+      The chance to finish at least 80% of these 18 points is about 9 in 10, and to finish all of them about 9 in 10. This goes by the sizes of the cards and by what the team finished in 9 closed sprints. It doesn’t know in which order you will work, or how much surprise work the cards hold.
       <ticked-1> Commit to these cards (optional): ["1=1. LP-1 Import tide tables: 5 points","2=2. LP-2 Show tides in the berth calendar: 8 points","3=3. LP-3 Print the harbour map: 2 points","4=4. Warn of low water: 3 points"] ["1=1. LP-1 Import tide tables: 5 points","2=2. LP-2 Show tides in the berth calendar: 8 points","3=3. LP-3 Print the harbour map: 2 points","4=4. Warn of low water: 3 points"] – Take a tick away to leave a card out; what is said here then follows. Only ticked cards are committed to.
       *Surprise odds of the big cards*"
     `);
@@ -198,7 +198,7 @@ describe('plan', () => {
     );
     for (const advice of [range, besideHistory(STEADY).range]) {
       const view = planPreviewView({ ...preview, range: advice, commitment: readCommitment(18, advice) });
-      expect(formText(view)).toContain('\nThis plan of 18 points: more than 9 in 10 to run out of work.');
+      expect(formText(view)).toContain('\nThis plan of 18 points: 9 in 10 to run out of work.');
     }
   });
 
