@@ -11,7 +11,7 @@ import {
 import { dayAt } from '../clock/local-time.ts';
 import type { CsvRow } from '../csv/write-csv.ts';
 import type { Team } from '../team/team.ts';
-import { withoutMentions } from './export-rows.ts';
+import { numberedName, withoutMentions } from './export-rows.ts';
 
 /** @param kept all of the team's, in their order */
 export function bodyRows(
@@ -83,8 +83,7 @@ export function labelledBodies(kept: readonly BodyOfWork[], timeZone: string): L
 /** A team can't keep two of one name to do; where only the person in it told them apart, a number does. */
 function unlike(others: readonly LabelledBody[], name: string): string {
   for (let number = 2; ; number += 1) {
-    const ending = ` (${number})`;
-    const numbered = `${name.slice(0, BODY_NAME_MAX_LENGTH - ending.length).trimEnd()}${ending}`;
+    const numbered = numberedName(name, number, BODY_NAME_MAX_LENGTH);
     if (!others.some((other) => isSameName(other.name, numbered))) return numbered;
   }
 }

@@ -177,3 +177,9 @@ function ratioCells(ratios: { readonly [Id in RatioId]: Ratio | undefined }): Cs
 export function withoutMentions(text: string): string {
   return text.replace(/<@[A-Z0-9]+(?:\|[^>]*)?>/g, 'somebody');
 }
+
+/** A name with a number behind it, cut where it would be too long. */
+export function numberedName(name: string, number: number, mostCharacters: number): string {
+  const ending = ` (${number})`;
+  return `${name.slice(0, mostCharacters - ending.length).trimEnd()}${ending}`;
+}

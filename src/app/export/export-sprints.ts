@@ -5,6 +5,7 @@ import { CsvBytes } from '../csv/write-csv.ts';
 import { baselineOfPast } from '../history/baseline-of.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
+import { alikeName, MOST_NAME_CHARACTERS } from '../import/sprint-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
@@ -12,7 +13,7 @@ import { membershipBy, type Place, requireFacilitator } from '../team/place.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
 import { bodyRows } from './body-rows.ts';
 import { experimentRows } from './experiment-rows.ts';
-import { type ExportedSprint, exportRows } from './export-rows.ts';
+import { type ExportedSprint, exportRows, numberedName, withoutMentions } from './export-rows.ts';
 
 type ExportedKind = ImportedKind | 'experiments';
 
@@ -47,7 +48,7 @@ export async function exportSprints(
     const { team } = membership;
     return {
       team,
-      sprints: (await tx.read.sprintsOf(team.id)).sort(inOrder),
+      sprints: toldApart((await tx.read.sprintsOf(team.id)).sort(inOrder)),
       past: await pastSprints(tx, team),
       experiments: await tx.read.experimentsOf(team.id),
       kept: await tx.read.bodiesOf(team.id),
@@ -143,6 +144,30 @@ async function exportedSprints(
 }
 
 /** The same order whenever and wherever they were recorded. */
+/**
+ * The files refer to sprints by name and first day. One that was called off and planned anew has both of the other: it gets a
+ * number behind its name.
+ */
+function toldApart(sprints: readonly Sprint[]): Sprint[] {
+  const names = new Map<string, string>();
+  const taken = new Set<string>();
+  const key = (name: string, { startsOn }: Sprint): string => `${startsOn} ${alikeName(name)}`;
+  // One that an import leaves out gives way.
+  const calledOffLast = sprints.toSorted(
+    (a, b) => Number(a.state === 'cancelled') - Number(b.state === 'cancelled'),
+  );
+  for (const sprint of calledOffLast) {
+    const plain = withoutMentions(sprint.name);
+    let name = plain;
+    for (let number = 2; taken.has(key(name, sprint)); number += 1) {
+      name = numberedName(plain, number, MOST_NAME_CHARACTERS);
+    }
+    taken.add(key(name, sprint));
+    names.set(sprint.id, name);
+  }
+  return sprints.map((sprint) => ({ ...sprint, name: names.get(sprint.id) ?? sprint.name }));
+}
+
 function inOrder(a: Sprint, b: Sprint): number {
   const keys = (sprint: Sprint): string[] => [sprint.startsOn, sprint.endsOn, sprint.name];
   const [left, right] = [keys(a), keys(b)];

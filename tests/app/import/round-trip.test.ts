@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { cancelSprint } from '../../../src/app/closing/end-sprint.ts';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import {
@@ -46,6 +47,23 @@ function comparable(past: readonly PastSprint[]): object[] {
 }
 
 describe('what is exported can be imported elsewhere', () => {
+  test('where a sprint was called off and planned anew under its name, from the same day on', async () => {
+    const h = await openHarness({ now: '2026-11-02T08:00:00Z' });
+    const here = await h.setUpTeam();
+    const plan = { name: 'Quay 1', startsOn: '2026-11-02', endsOn: '2026-11-06' };
+    const { sprint } = await h.plan(here, plan);
+    await cancelSprint(h.deps, actorOf('ana'), { sprintId: sprint.id, reason: 'A wrong list' });
+    await h.plan(here, { ...plan, name: 'quay  1' });
+    await h.pass('2026-11-06T17:00:00Z');
+    const files = await exported(h, actorOf('ana'));
+    expect(files['sprints.csv']?.split('\r\n').slice(1, 3)).toEqual([
+      expect.stringMatching(/^Quay 1 \(2\),.*,cancelled,/),
+      expect.stringMatching(/^quay 1,.*,closed,/),
+    ]);
+    await imported(h, ELSEWHERE, await h.setUpTeam({}, ELSEWHERE), files);
+    expect((await exported(h, ELSEWHERE))['cards.csv']?.match(/^quay 1,/gm)).toHaveLength(3);
+  });
+
   test('and comes out of there byte for byte the same, with the same statistics', async () => {
     await fc.assert(
       fc.asyncProperty(
