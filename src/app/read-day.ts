@@ -31,6 +31,13 @@ export const DAY_WORDS = [
   `${MONTH} \\d{1,2}(?:st|nd|rd|th)?${YEAR}`,
 ].join('|');
 
+const ONLY_A_DAY = new RegExp(`^(?:${DAY_WORDS})$`, 'i');
+
+/** Whether it is written as a day is, and nothing else stands beside it. @example isDayWords('31 Feb') */
+export function isDayWords(typed: string): boolean {
+  return ONLY_A_DAY.test(typed);
+}
+
 /** `7-18 dec`, where the month stands once for two days. */
 const MONTH_ONCE = new RegExp(`\\b(\\d{1,2})\\.? ?[-–—] ?(\\d{1,2}\\.?) (${MONTH}${YEAR})`, 'g');
 

@@ -6,9 +6,15 @@ import { describe, expect, it } from 'vitest';
 import { ENGLISH } from '../../src/app/answering/answer-vocabulary.ts';
 import { takeFreeTexts } from '../../src/app/answering/free-texts.ts';
 import { withoutPerson } from '../../src/app/privacy/without-person.ts';
+import { DAY_WORDS, isDayWords, readDay, readGoneDay, withMonthTwice } from '../../src/app/read-day.ts';
+import { Refusal } from '../../src/app/refusal.ts';
 import { visibleText } from '../../src/app/visible-text.ts';
 import { drawableText } from '../../src/charts/chart-font.ts';
 import { parseCommand } from '../../src/slack/commands/commands.ts';
+import {
+  parseForecastQuestion,
+  parseRangeQuestion,
+} from '../../src/slack/listeners/parse-advice-question.ts';
 import { plainTyped } from '../../src/words/typed-text.ts';
 import { share } from '../support/search-width.ts';
 import { pumpedTexts, tokensOf } from './pumped-text.ts';
@@ -33,13 +39,31 @@ const SHORT: Readonly<Record<string, number>> = {
 /** What is put together from parts, and the function that is fed instead. */
 const COMPOSED: Readonly<Record<string, (text: string) => unknown>> = {
   'app/answering/free-texts.ts': (text) => takeFreeTexts(text, ENGLISH),
+  'app/read-day.ts': readDays,
   'app/visible-text.ts': visibleText,
   'app/privacy/without-person.ts': (text) =>
     withoutPerson(text, { userId: 'U0ANA', names: ['Ana Lima', 'Ana'] }),
   'charts/chart-font.ts': drawableText,
   'slack/commands/commands.ts': parseCommand,
+  'slack/listeners/parse-advice-question.ts': readQuestions,
   'words/typed-text.ts': plainTyped,
 };
+
+function readDays(text: string): void {
+  isDayWords(text);
+  readDay(withMonthTwice(text), '2026-11-04');
+  readGoneDay(text, '2026-11-04');
+}
+
+function readQuestions(text: string): void {
+  for (const read of [parseRangeQuestion, parseForecastQuestion]) {
+    try {
+      read(text);
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+    }
+  }
+}
 
 /** Holds what makes text of people's hard for any expression: spaces, letters, marks, mentions, signs. */
 const ANYTHING = '\\s\\d\\p{L}\\p{M}<@|>#`*ana';
@@ -87,6 +111,13 @@ describe('no text makes a regular expression slow', () => {
   it.each(share(literals, 6).map((pattern) => [pattern.name, pattern] as const))('%s', (name, pattern) => {
     const longest = SHORT[name] ?? LONGEST_TEXT;
     expect(slowText(matchAll(pattern), pattern.source, pattern.flags, longest)).toBeUndefined();
+  });
+
+  it.each([
+    ['a day', readDays],
+    ['a question with days', readQuestions],
+  ])('%s', (_what, use) => {
+    expect(slowText(use, `by growing${DAY_WORDS}`, '', LONGEST_TEXT)).toBeUndefined();
   });
 
   it.each(Object.entries(COMPOSED))('what %s puts together', (_file, use) => {

@@ -1,6 +1,6 @@
 /** Saying what is left: the command, the buttons of the daily prompt, and the answer form. */
 import type { AnswerOutcome } from '../../app/answering/record-answers.ts';
-import { DAY_WORDS } from '../../app/read-day.ts';
+import { isDayWords } from '../../app/read-day.ts';
 import { Refusal } from '../../app/refusal.ts';
 import type { Place } from '../../app/team/place.ts';
 import type { TeamOverview } from '../../app/watching/overview.ts';
@@ -19,7 +19,6 @@ import { growthExplainedMessage, growthMessage } from '../views/answering/growth
 import { dailyPromptMessage } from '../views/answering/prompt-messages.ts';
 import { type Button, command, type Presser, readHeld, showForm } from './command.ts';
 
-const DAY = new RegExp(`^(?:${DAY_WORDS})$`, 'i');
 /** Which of its numbers is the month isn't clear: `4.11.`, `04/11`. */
 const LIKE_A_DAY = /^(?:\d{4}-\S*|\d{1,2}[./]\d{1,2}[./]\d*|\d{1,2}\/\d{1,2})$/i;
 
@@ -181,7 +180,7 @@ export function outcomeMessage(outcome: AnswerOutcome) {
 /** The day for which the form is wanted; undefined when it is an answer in words. */
 function dayIn(rest: string): { day?: string } | undefined {
   if (rest === '' || rest.toLowerCase() === 'today') return {};
-  if (DAY.test(rest)) return { day: rest };
+  if (isDayWords(rest)) return { day: rest };
   if (!LIKE_A_DAY.test(rest)) return undefined;
   throw new Refusal('bad-argument', {
     command: 'answer',
