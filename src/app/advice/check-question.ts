@@ -1,6 +1,6 @@
 /** Checks a planning question as it came from outside: typed, in a form, or in a button that anybody may have forged. */
 import { type Day, dayPlus, daysBetween } from '../../sprint/calendar.ts';
-import { MAX_BACKLOG_POINTS } from '../bodies/body-of-work.ts';
+import { isAmountOfWork, MAX_BACKLOG_POINTS } from '../bodies/body-of-work.ts';
 import { whyTooFar } from '../far-day.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
 import { whyNotAwayDays } from '../planning/away-days.ts';
@@ -52,15 +52,10 @@ export function checkRange(question: RangeQuestion, asked: AskedSprint, today: D
   const most = MAX_BACKLOG_POINTS;
   refuseIfAny([
     ...rangeProblems(question.awayDays, asked, today),
-    ...(points === undefined || (points > 0 && isAmount(points))
+    ...(points === undefined || (points > 0 && isAmountOfWork(points))
       ? []
       : [{ field: 'points', problem: { code: 'commitment-points', most } } as const]),
   ]);
-}
-
-/** Of points, in halves. */
-function isAmount(points: number): boolean {
-  return points >= 0 && points <= MAX_BACKLOG_POINTS && Number.isInteger(points * 2);
 }
 
 function rangeProblems(
@@ -99,11 +94,11 @@ export function checkForecast(question: ForecastQuestion, startsOn: Day, today: 
   const { backlogPoints, growthPoints, growthMostPoints, sharePercent = 100, byDay: typed } = question;
   const most = MAX_BACKLOG_POINTS;
   const problems: InputProblem[] = [];
-  if (!isAmount(backlogPoints) || backlogPoints === 0) {
+  if (!isAmountOfWork(backlogPoints) || backlogPoints === 0) {
     problems.push({ field: 'backlogPoints', problem: { code: 'backlog-points', most } });
   }
   const [least = 0, largest = least] = [growthPoints, growthMostPoints];
-  if (!isAmount(least) || !isAmount(largest)) {
+  if (!isAmountOfWork(least) || !isAmountOfWork(largest)) {
     problems.push({ field: 'growthPoints', problem: { code: 'growth-points', most } });
   } else if (largest < least) {
     problems.push({

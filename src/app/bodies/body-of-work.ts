@@ -7,6 +7,11 @@ export const BODY_NAME_MAX_LENGTH = 60;
 /** Larger than anybody plans; on one busy core the forecast of it took four tenths of a second at the worst. */
 export const MAX_BACKLOG_POINTS = 20_000;
 
+/** Whether work may have so many points: whole or half ones. */
+export function isAmountOfWork(points: number): boolean {
+  return points >= 0 && points <= MAX_BACKLOG_POINTS && Number.isInteger(points * 2);
+}
+
 /** More than a team can mean to do in order, and as many as fit in a message. */
 export const MOST_BODIES = 10;
 

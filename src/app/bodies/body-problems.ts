@@ -4,6 +4,7 @@ import {
   areSharesTooLarge,
   BODY_NAME_MAX_LENGTH,
   type BodyOfWork,
+  isAmountOfWork,
   isSameName,
   MAX_BACKLOG_POINTS,
   MOST_BODIES,
@@ -20,7 +21,6 @@ export function turnProblems(turn: number | undefined): InputProblem[] {
 export function bodyProblems(body: BodyOfWork, others: readonly BodyOfWork[]): InputProblem[] {
   const { name, leftPoints, growthPoints: least = 0, growthMostPoints: largest = least, sharePercent } = body;
   const most = MAX_BACKLOG_POINTS;
-  const isAmount = (points: number): boolean => points >= 0 && points <= most && Number.isInteger(points * 2);
   const problems: InputProblem[] = [];
   if (!/\p{L}/u.test(name) || name.length > BODY_NAME_MAX_LENGTH) {
     problems.push({ field: 'name', problem: { code: 'body-name', most: BODY_NAME_MAX_LENGTH } });
@@ -29,10 +29,10 @@ export function bodyProblems(body: BodyOfWork, others: readonly BodyOfWork[]): I
   } else if (others.length >= MOST_BODIES) {
     problems.push({ field: 'name', problem: { code: 'bodies-many', most: MOST_BODIES } });
   }
-  if (!isAmount(leftPoints) || leftPoints === 0) {
+  if (!isAmountOfWork(leftPoints) || leftPoints === 0) {
     problems.push({ field: 'backlogPoints', problem: { code: 'backlog-points', most } });
   }
-  if (!isAmount(least) || !isAmount(largest)) {
+  if (!isAmountOfWork(least) || !isAmountOfWork(largest)) {
     problems.push({ field: 'growthPoints', problem: { code: 'growth-points', most } });
   } else if (largest < least) {
     problems.push({
