@@ -16,10 +16,26 @@ export function isTimeOfDay(text: string): boolean {
   return TIME_OF_DAY.test(text);
 }
 
-/** A time of day as people type it: `8:30`, `08:30`, `8.30`; undefined: it is none. */
+/** Hours, minutes if any, and which half of the day if it is said. */
+const TYPED_TIME = /^(?:at )?(\d{1,2})(?:[:.h](\d{2}))? ?(?:h|(am|pm))?$/;
+
+/** A time of day as people type it: `8:30`, `08.30`, `8h30`, `at 8`, `8 am`, `5.30 pm`; undefined: it is none. */
 export function timeTyped(typed: string): TimeOfDay | undefined {
-  const time = typed.replace('.', ':').padStart(5, '0');
+  const [, hours = '', minutes = '00', half] =
+    TYPED_TIME.exec(
+      typed
+        .trim()
+        .toLowerCase()
+        .replaceAll(/([ap])\.m\.$/g, '$1m'),
+    ) ?? [];
+  if (hours === '' || (half !== undefined && !isOnClockFace(Number(hours)))) return undefined;
+  const hour = half === undefined ? Number(hours) : (Number(hours) % 12) + (half === 'pm' ? 12 : 0);
+  const time = `${String(hour).padStart(2, '0')}:${minutes}`;
   return isTimeOfDay(time) ? time : undefined;
+}
+
+function isOnClockFace(hours: number): boolean {
+  return hours >= 1 && hours <= 12;
 }
 
 /**

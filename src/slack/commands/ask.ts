@@ -6,6 +6,8 @@ import { type Command, command, showFirstForm } from './command.ts';
 const TEAM = 'team';
 /** `me at 10:30`, `at 10:30` */
 const FILLERS = /^(?:me\s+)?(?:at\s+)?/i;
+/** The time, with the half of the day that may stand apart from it, and the zone. */
+const TIME_THEN_ZONE = /^(\S+(?:\s+[ap]\.?m\b\.?)?)\s*(.*)$/i;
 
 export const ask: Command = command({
   word: 'ask',
@@ -13,8 +15,9 @@ export const ask: Command = command({
   run: async (context, caller, rest) => {
     const words = rest.replace(FILLERS, '').trim();
     if (words === '') return showFirstForm(ask, context, caller);
-    const [at = '', ...zone] = words.split(/\s+/);
-    const input = words.toLowerCase() === TEAM ? { at: '', timeZone: '' } : { at, timeZone: zone.join('_') };
+    const [, at = '', zone = ''] = TIME_THEN_ZONE.exec(words) ?? [];
+    const timeZone = zone.split(/\s+/).join('_');
+    const input = words.toLowerCase() === TEAM ? { at: '', timeZone: '' } : { at, timeZone };
     await caller.tell(ownPromptSetMessage(await context.useCases.chooseOwnPrompt(caller.actor, input)));
   },
   forms: [

@@ -75,11 +75,31 @@ async function tellOverview(
 
 /** Longer words may hold more slips. */
 const LETTERS_PER_SLIP = 3;
+/** No command is nearly as long. */
+const LONGEST_GUESSED = 40;
 
-/** The subcommand nearest to what was typed; undefined when none is near. */
+/** The longest beginning of what was typed that is looked at. */
+const LOOKED_AT_LETTERS = 200;
+
+/** The subcommand that is nearest to what was typed, or among its words; undefined when there is none. */
 export function nearestCommandWord(typed: string): string | undefined {
-  const wanted = typed.trim().toLowerCase().slice(0, 40);
-  if (wanted === '') return undefined;
+  const words = typed.slice(0, LOOKED_AT_LETTERS).trim().toLowerCase().split(/\s+/);
+  const [first = ''] = words;
+  const found = nearestTo(words.join(' ')) ?? nearestTo(first);
+  return found ?? words.map(lettersOf).find((word) => isCommandWord(word));
+}
+
+function lettersOf(word: string): string {
+  return word.replaceAll(/[^\p{L}]/gu, '');
+}
+
+function isCommandWord(typed: string): boolean {
+  return COMMANDS.some(({ word }) => word === typed);
+}
+
+/** @param wanted in small letters */
+function nearestTo(wanted: string): string | undefined {
+  if (wanted === '' || wanted.length > LONGEST_GUESSED) return undefined;
   const byDistance = COMMANDS.map(({ word }) => ({ word, slips: slipsBetween(wanted, word) })).sort(
     (a, b) => a.slips - b.slips,
   );

@@ -105,7 +105,7 @@ refusal-ask-people = Ask { OR_LIST($people) }.
 refusal-nobody-to-ask = The team no longer has anybody who can. Ask the person who runs Loadline for you.
 
 refusal-no-work-to-be-off = You work on no team’s cards, so I don’t ask you anything.
-refusal-no-work-to-be-off-fix = To say when the whole team is off, write for example `/loadline off team 24 Dec`.
+refusal-no-work-to-be-off-fix = Members are chosen with `/loadline setup`. When the whole team is off, write for example `/loadline off team 24 Dec`.
 
 refusal-nothing-stored = Nothing is stored about you here.
 refusal-nothing-stored-fix = There is nothing to copy and nothing to erase.

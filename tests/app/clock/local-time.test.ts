@@ -6,6 +6,7 @@ import {
   isTimeOfDay,
   isTimeZone,
   timeAt,
+  timeTyped,
 } from '../../../src/app/clock/local-time.ts';
 
 const zoneBefore = process.env.TZ;
@@ -88,6 +89,26 @@ describe.each(['UTC', 'America/New_York', 'Africa/Cairo', 'Australia/Lord_Howe',
     });
   },
 );
+
+describe('a time of day as people type it', () => {
+  test.each([
+    ['8:30', '08:30'],
+    ['08.30', '08:30'],
+    ['8h30', '08:30'],
+    ['8', '08:00'],
+    ['at 8', '08:00'],
+    ['17 h', '17:00'],
+    ['8 am', '08:00'],
+    ['8.30 a.m.', '08:30'],
+    ['5:15PM', '17:15'],
+    ['12 am', '00:00'],
+    ['12.30 pm', '12:30'],
+  ])('%s is %s', (typed, time) => expect(timeTyped(typed)).toBe(time));
+  test.each(['', '24', '8:60', '13 pm', '0 am', '8:3', 'half past eight', '8 30', '123'])(
+    '“%s” is none',
+    (typed) => expect(timeTyped(typed)).toBeUndefined(),
+  );
+});
 
 describe('a time of day is HH:MM with 24 hours', () => {
   test.each(['00:00', '09:15', '23:59'])('%s', (text) => expect(isTimeOfDay(text)).toBe(true));

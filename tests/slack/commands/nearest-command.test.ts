@@ -9,13 +9,19 @@ it.each([
   ['capitals', 'CARD', 'cards'],
   ['only the beginning', 'canc', 'cancel'],
   ['two words', 'setup mesures', 'setup measures'],
+  ['a slip with more behind it', 'stauts please', 'status'],
+  ['a sentence', 'I am off tomorrow', 'off'],
+  ['a question', 'what is the status?', 'status'],
 ])('guesses the word from %s', (_slip, typed, word) => {
   expect(nearestCommandWord(typed)).toBe(word);
 });
 
-it.each(['', ' ', 'x', 'weather', 'xyzzy'])('guesses nothing from “%s”', (typed) => {
-  expect(nearestCommandWord(typed)).toBeUndefined();
-});
+it.each(['', ' ', 'x', 'weather', 'xyzzy', 'how is the weather today'])(
+  'guesses nothing from “%s”',
+  (typed) => {
+    expect(nearestCommandWord(typed)).toBeUndefined();
+  },
+);
 
 it('knows every word of the command table', () => {
   for (const { word } of COMMANDS) expect(nearestCommandWord(word)).toBe(word);
