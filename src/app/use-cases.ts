@@ -10,7 +10,7 @@ import { blockCard, dropCard, listCards, reopenCard, unblockCard, undropCard } f
 import { assignCards, giveCards, releaseCards, takeCards } from './cards/change-owners.ts';
 import { pullCards, pullForm } from './cards/pull-cards.ts';
 import { chooseDirectVerdicts, directVerdicts } from './closing/direct-verdicts.ts';
-import { cancelSprint, closeSprint, reopenSprint } from './closing/end-sprint.ts';
+import { cancelSprint, closeSprint, reopenSprint, sprintToEnd } from './closing/end-sprint.ts';
 import { goalForm, recordGoal } from './closing/record-goal.ts';
 import { daysOffForm, saveDaysOff } from './days-off/days-off-form.ts';
 import { importDaysOff } from './days-off/import-days-off.ts';
@@ -136,6 +136,7 @@ const ALL = {
   shareStatus,
   sprintStatus,
   sprintToEdit,
+  sprintToEnd,
   statusChart,
   takeBackWelcome,
   takeCards,

@@ -16,7 +16,7 @@ import {
 import { assignCards, giveCards, releaseCards, takeCards } from '../../src/app/cards/change-owners.ts';
 import { pullCards, pullForm } from '../../src/app/cards/pull-cards.ts';
 import { chooseDirectVerdicts, directVerdicts } from '../../src/app/closing/direct-verdicts.ts';
-import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/closing/end-sprint.ts';
+import { cancelSprint, closeSprint, reopenSprint, sprintToEnd } from '../../src/app/closing/end-sprint.ts';
 import { goalForm, recordGoal } from '../../src/app/closing/record-goal.ts';
 import { endExperiment, listExperiments } from '../../src/app/experiments/end-experiment.ts';
 import { tryExperiment, tryForm } from '../../src/app/experiments/try-experiment.ts';
@@ -102,6 +102,8 @@ const BY_PLACE: Record<string, Attempt> = {
   pullForm: (deps, actor, { place }) => pullForm(deps, actor, place),
   pullCards: (deps, actor, { place }) => pullCards(deps, actor, { place, text: 'Fog horn, 3' }),
   listCards: (deps, actor, { place }) => listCards(deps, actor, place),
+  'sprintToEnd to close': (deps, actor, { place }) => sprintToEnd(deps, actor, { place, how: 'close' }),
+  'sprintToEnd to cancel': (deps, actor, { place }) => sprintToEnd(deps, actor, { place, how: 'cancel' }),
   sprintStatus: (deps, actor, { place }) => sprintStatus(deps, actor, place),
   'dropCard by place': (deps, actor, { place }) =>
     dropCard(deps, actor, { place, reference: '1', reason: 'x' }),
@@ -230,6 +232,8 @@ const FACILITATORS_ONLY = [
   'measuresForm',
   'planForm',
   'closeSprint by place',
+  'sprintToEnd to close',
+  'sprintToEnd to cancel',
   'cancelSprint by place',
   'reopenSprint by place',
   'setMeasures',

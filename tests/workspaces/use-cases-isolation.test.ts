@@ -581,6 +581,10 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: { 'the sprint': (use, actor, { sprintId }) => use.shareStatus(actor, { sprintId }) },
     own: {},
   },
+  sprintToEnd: {
+    refused: {},
+    own: inPlaces((use, actor, place) => use.sprintToEnd(actor, { place, how: 'close' })),
+  },
   sprintToEdit: { refused: {}, own: inPlaces((use, actor, place) => use.sprintToEdit(actor, place)) },
   sprintStatus: { refused: {}, own: inPlaces((use, actor, place) => use.sprintStatus(actor, place)) },
   statusChart: {

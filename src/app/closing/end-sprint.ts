@@ -3,9 +3,9 @@
 import { compareAsc } from 'date-fns/compareAsc';
 import { workingTime } from '../../sprint/baseline.ts';
 import { blockedCardDays } from '../../sprint/blocks.ts';
-import { closingSummary, runningSummary } from '../../sprint/summary.ts';
+import { closingSummary, runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { tellDatesAfterSprint } from '../bodies/forecast-bodies.ts';
-import { statesOf } from '../cards/card-line.ts';
+import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
 import { eveningsOf, reopenUntil } from '../clock/sprint-clock.ts';
 import { experimentQuestions } from '../experiments/ask-about-experiments.ts';
 import { baselineFor } from '../history/baseline-of.ts';
@@ -19,6 +19,7 @@ import { guestsGo, guestsReturn } from '../team/guests.ts';
 import {
   membershipAt,
   openSprint,
+  type Place,
   requireBegun,
   requireFacilitator,
   type SprintReference,
@@ -97,6 +98,28 @@ export async function endUnwatched(
   await recordResult(tx, team, ended, now, state === 'cancelled');
   await tx.write.sprints.update(ended);
   await guestsGo(tx, ended);
+}
+
+/** What is shown before a sprint is closed early or called off. Facilitators only. @throws what closing or cancelling does */
+export async function sprintToEnd(
+  deps: AppDependencies,
+  actor: Actor,
+  { place, how }: { readonly place: Place; readonly how: 'close' | 'cancel' },
+): Promise<{ heading: SprintHeading; cards: CardLine[]; summary: SprintSummary }> {
+  return deps.store.transaction(async (tx) => {
+    const now = deps.clock.now();
+    const found = await openSprint(tx, actor, { place }, now);
+    requireFacilitator(found, how);
+    const { team, sprint } = found;
+    if (how === 'close') requireBegun(sprint, todayOf(team, now));
+    const states = statesOf(await tx.read.recordsOf(sprint.id));
+    const baseline = await baselineFor(tx.read, team, sprint.id);
+    return {
+      heading: { team, sprint },
+      cards: states.map(cardLine),
+      summary: runningSummary(states, { ...team, baseline }),
+    };
+  });
 }
 
 /** Closes the sprint before its time, or again after a reopening. Facilitators only. */

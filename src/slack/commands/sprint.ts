@@ -132,7 +132,7 @@ export const close = command({
     {
       name: 'close',
       make: async ({ useCases }, { actor, replyTo }, place) =>
-        closeFormView(await useCases.listCards(actor, place), replyTo),
+        closeFormView(await useCases.sprintToEnd(actor, { place, how: 'close' }), replyTo),
       submit: async (useCases, { actor, context }) => {
         const { sprintId } = readHeld(sprintContext, context);
         return { next: 'close', say: sprintClosedReply(await useCases.closeSprint(actor, { sprintId })) };
@@ -153,7 +153,7 @@ export const cancel = command({
       name: 'cancel',
       fields: CANCEL_FIELDS,
       make: async ({ useCases }, { actor, replyTo }, place) =>
-        cancelFormView(await useCases.listCards(actor, place), replyTo),
+        cancelFormView(await useCases.sprintToEnd(actor, { place, how: 'cancel' }), replyTo),
       submit: async (useCases, { actor, fields, context }) => {
         const { sprintId } = readHeld(sprintContext, context);
         const reason = fields.text(CANCEL_FIELDS.reason);

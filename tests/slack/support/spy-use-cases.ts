@@ -189,6 +189,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   shareStatus: undefined,
   sprintStatus: sample.status,
   sprintToEdit: heading,
+  sprintToEnd: { heading, cards, summary },
   statusChart: { png: sample.PNG, fileName: 'harbour-12.png', altText: 'Burndown: 3 of 5 points are left.' },
   takeBackWelcome: undefined,
   takeCards: { heading, cards: [line] },
