@@ -1,6 +1,6 @@
 /** An answer in words, in direct messages or after the command. */
 import { formatPoints } from '../../sprint/points.ts';
-import { hasOwnKey, isOpenCard, type SprintCardState } from '../cards/card-line.ts';
+import { cardOfKeyNumber, hasOwnKey, isOpenCard, type SprintCardState } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
@@ -54,7 +54,7 @@ export async function answerInWords(
     const byNumber = numbered.find(
       (card, i) => reference === String(numbered === list ? i + 1 : card.number),
     );
-    const found = byNumber ?? named[byKey];
+    const found = byNumber ?? named[byKey] ?? cardOfKeyNumber(named, reference);
     return found && named.indexOf(found) + 1;
   };
   const open = states.flatMap((state, i) => (isOpenCard(state) ? [i + 1] : []));

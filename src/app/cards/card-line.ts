@@ -83,12 +83,25 @@ export function hasOwnKey({ key, number }: Pick<SprintCard, 'key' | 'number'>): 
   return key !== String(number) && !/^#\d+$/.test(key);
 }
 
-/** Finds a card by its number or key, upper or lower case. */
+/** The only card whose key ends in this number, by which people call it for short: `41` for `quay-41`. */
+export function cardOfKeyNumber<T extends Pick<SprintCard, 'key'>>(
+  cards: readonly T[],
+  number: string,
+): T | undefined {
+  if (!/^\d+$/.test(number)) return undefined;
+  const [only, ...others] = cards.filter(({ key }) => key.endsWith(`-${number}`));
+  return others.length === 0 ? only : undefined;
+}
+
+/** Finds a card by its key, upper or lower case, by its number, or by the number in its key. */
 export function findCard(states: readonly SprintCardState[], reference: string): SprintCardState {
   const wanted = reference.trim().replace(/^#/, '').toLowerCase();
-  const found =
-    states.find(({ card }) => card.key.toLowerCase() === wanted) ??
-    states.find(({ card }) => String(card.number) === wanted);
+  const cards = states.map(({ card }) => card);
+  const called =
+    cards.find(({ key }) => key.toLowerCase() === wanted) ??
+    cards.find(({ number }) => String(number) === wanted) ??
+    cardOfKeyNumber(cards, wanted);
+  const found = states.find(({ card }) => card === called);
   if (found) return found;
   const known = states.map(({ card }) =>
     card.key === String(card.number) ? card.key : `${card.number} ${card.key}`,

@@ -551,6 +551,16 @@ describe('an answer in words', () => {
     expect(await standing(h, sprint.id, 1)).toMatchObject({ left: 2 });
   });
 
+  test('may name a card by the number in its key, where no place in the list and no other key has it', async () => {
+    const { h, sprint } = await askedOnMonday(
+      'LP-41: Tide table, 5, @Ben\nLP-2: Fog horn, 3, @Ben\nCrane log, 3, @Ben',
+    );
+    await say(h, 'ben', '41: 2');
+    await say(h, 'ben', '2: 1');
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ left: 2 });
+    expect(await standing(h, sprint.id, 2)).toMatchObject({ left: 1 });
+  });
+
   test('that is not clear comes with an example made of an open card of theirs', async () => {
     const { h } = await askedOnMonday('LP-7: Tide table, 5, @Ben\nCrane log, 3, @Ben');
     const exampleNow = async () => (await refusalOf(say(h, 'ben', 'fine'), 'unclear-words')).example;

@@ -1,9 +1,16 @@
 import { expect, test } from 'vitest';
-import { sharedNote } from '../../../src/app/cards/card-line.ts';
+import { cardOfKeyNumber, sharedNote } from '../../../src/app/cards/card-line.ts';
 
 test('a note is shared as it is, and one that begins with “private:” with nobody', () => {
   expect(sharedNote(' The tables come in two formats ')).toBe('The tables come in two formats');
   for (const note of ['private: my slip', ' Private : my slip', 'PRIVATE:'])
     expect(sharedNote(note)).toBe('');
   expect(sharedNote('a private berth: two')).toBe('a private berth: two');
+});
+
+test('a number calls the only card whose key ends in it', () => {
+  const cards = [{ key: 'quay-41' }, { key: 'quay-1' }, { key: '7' }, { key: 'mole-9' }, { key: 'quay-9' }];
+  expect(cardOfKeyNumber(cards, '41')).toEqual({ key: 'quay-41' });
+  expect(cardOfKeyNumber(cards, '1')).toEqual({ key: 'quay-1' });
+  for (const number of ['7', '9', '4', '', 'quay-1']) expect(cardOfKeyNumber(cards, number)).toBeUndefined();
 });
