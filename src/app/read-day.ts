@@ -1,4 +1,4 @@
-/** Reads a day as people type it: `24 Dec`, `2026-12-24`, `Dec 24th 2027`, `tomorrow`, `Friday`. */
+/** Reads a day as people type it: `24 Dec`, `2026-12-24`, `24.12.`, `Dec 24th 2027`, `tomorrow`, `Friday`. */
 import { type Day, dayPlus, isDay, type Weekday, weekdayOf } from '../sprint/calendar.ts';
 
 const MONTHS = [
@@ -25,6 +25,7 @@ const YEAR = '(?: \\d{4})?';
  */
 export const DAY_WORDS = [
   '\\d{4}-\\d{1,2}-\\d{1,2}',
+  '\\d{1,2}\\.\\d{1,2}\\.(?:\\d{4})?',
   'today|tomorrow|yesterday',
   `(?:${firstLetters(WEEKDAYS)})(?:[a-z]*day)?`,
   `\\d{1,2}(?:st|nd|rd|th|\\.)? ${MONTH}${YEAR}`,
@@ -93,9 +94,10 @@ function read(typed: string, today: Day, search: Search): Day | undefined {
   const named =
     /^(?<day>\d{1,2})(?:st|nd|rd|th|\.)? (?<month>[a-z]{3,9})\.?(?: (?<year>\d{4}))?$/.exec(text) ??
     /^(?<month>[a-z]{3,9})\.? (?<day>\d{1,2})(?:st|nd|rd|th)?(?: (?<year>\d{4}))?$/.exec(text);
-  const { day = '', month = '', year } = named?.groups ?? {};
-  const monthNumber = MONTHS.findIndex((name) => name.startsWith(month)) + 1;
-  if (!named || monthNumber === 0) return undefined;
+  const numbered = /^(?<day>\d{1,2})\.(?<month>\d{1,2})\.(?<year>\d{4})?$/.exec(text);
+  const { day = '', month = '', year } = (named ?? numbered)?.groups ?? {};
+  const monthNumber = numbered ? Number(month) : MONTHS.findIndex((name) => name.startsWith(month)) + 1;
+  if (day === '' || monthNumber === 0) return undefined;
   const inYear = (of: number): Day => `${of}-${pad(monthNumber)}-${pad(Number(day))}`;
   if (year === undefined) return search.inSomeYear(inYear);
   return isDay(inYear(Number(year))) ? inYear(Number(year)) : undefined;

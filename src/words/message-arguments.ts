@@ -2434,6 +2434,7 @@ export interface Messages {
   'problem-scale-only-zero': Record<never, never>;
   'problem-not-weekdays': Record<never, never>;
   'problem-off-no-day': Record<never, never>;
+  'problem-off-every-week': Record<never, never>;
   'problem-off-not-a-day': { readonly typed: string };
   'problem-off-reversed': { readonly last: string; readonly first: string };
   'problem-off-too-long': { readonly most: number };

@@ -15,6 +15,8 @@ describe('a day as people type it', () => {
     ['4 Jan', '2027-01-04'],
     ['Jan  4th', '2027-01-04'],
     ['4. January 2028', '2028-01-04'],
+    ['4.1.', '2027-01-04'],
+    ['04.01.2028', '2028-01-04'],
     ['29 Feb', '2028-02-29'],
   ])('“%s” is the next such day', (typed, day) => expect(readDay(typed, TODAY)).toBe(day));
 
@@ -31,13 +33,24 @@ describe('a day as people type it', () => {
     expect(readGoneDay(typed, TODAY)).toBe(day),
   );
 
-  test.each(['', 'soon', '31 Feb', '31 Feb 2027', '2026-02-30', '24/12', '7', 'december', '5 marching'])(
-    '“%s” is none',
-    (typed) => {
-      expect(readDay(typed, TODAY)).toBeUndefined();
-      expect(readGoneDay(typed, TODAY)).toBeUndefined();
-    },
-  );
+  test.each([
+    '',
+    'soon',
+    '31 Feb',
+    '31 Feb 2027',
+    '2026-02-30',
+    '24/12',
+    '24.12',
+    '31.2.',
+    '1.13.',
+    '0.1.',
+    '7',
+    'december',
+    '5 marching',
+  ])('“%s” is none', (typed) => {
+    expect(readDay(typed, TODAY)).toBeUndefined();
+    expect(readGoneDay(typed, TODAY)).toBeUndefined();
+  });
 
   test('counts from another day when asked to', () => {
     expect(readDay('20 Nov', TODAY, '2026-11-01')).toBe('2026-11-20');

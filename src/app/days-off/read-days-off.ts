@@ -1,5 +1,5 @@
 /** Reads days off as people type them: `24 Dec`, `2026-12-24 to 2027-01-02`, `24-31 Dec`, `tomorrow half`, `team 1 May`. */
-import { type Day, daysBetween, type Weekday } from '../../sprint/calendar.ts';
+import { type Day, dayPlus, daysBetween, type Weekday, weekdayOf } from '../../sprint/calendar.ts';
 import { readDay, weekdayNamed, withMonthTwice } from '../read-day.ts';
 
 export interface DaySpan {
@@ -15,6 +15,7 @@ export interface ReadDaysOff {
 
 export type DaysOffProblem =
   | { readonly code: 'off-no-day' }
+  | { readonly code: 'off-every-week' }
   | { readonly code: 'off-not-a-day'; readonly typed: string }
   | { readonly code: 'off-reversed'; readonly first: Day; readonly last: Day }
   | { readonly code: 'off-too-long'; readonly most: number }
@@ -26,16 +27,21 @@ export type DaysOffProblem =
 export const MOST_DAYS_OFF = 366;
 
 const HALF = /\b(?:half(?:[ -]days?)?|mornings?|afternoons?)\b/g;
+/** `this afternoon` is today's. */
+const THIS_HALF = /\bthis (?=morning|afternoon)/g;
+/** A weekday that is off each week, which is no day. */
+const EVERY_WEEK = /^(?:every|each) |^(?:mon|tues|wednes|thurs|fri|satur|sun)days$/;
+const WEEK = /^(this|next) week$/;
 const TEAM = /^(?:the )?(?:whole )?team\b/;
 /** Between the first and the last day; a hyphen between digits is part of an ISO date. */
-const SPAN = / (?:to|until|till|through|thru|-) | ?(?:–|—|\.\.) ?|(?<=[a-z])-/;
+const SPAN = / (?:to|until|till|through|thru|-) | ?(?:–|—|\.\.) ?|(?<=[a-z.])-/;
 
 /** @param today to which `tomorrow`, `Friday` and a day without a year refer: the next such day */
 export function readDaysOff(
   typed: string,
   today: Day,
 ): { readonly read: ReadDaysOff } | { readonly problem: DaysOffProblem } {
-  const lower = typed.toLowerCase().replace(/\s+/g, ' ').trim();
+  const lower = typed.toLowerCase().replace(/\s+/g, ' ').trim().replace(THIS_HALF, 'today ');
   const isHalf = lower.search(HALF) >= 0;
   const whose = TEAM.test(lower) ? 'team' : 'own';
   const days = lower.replace(TEAM, '').replace(HALF, ' ').replace(/\s+/g, ' ').trim();
@@ -54,6 +60,14 @@ export function readDaysOff(
 }
 
 function spanOf(piece: string, today: Day): DaySpan | DaysOffProblem {
+  if (EVERY_WEEK.test(piece)) return { code: 'off-every-week' };
+  const [, week] = WEEK.exec(piece) ?? [];
+  if (week !== undefined) {
+    const sunday = dayPlus(today, 7 - weekdayOf(today));
+    return week === 'this'
+      ? { from: today, to: sunday }
+      : { from: dayPlus(sunday, 1), to: dayPlus(sunday, 7) };
+  }
   const [first = '', last, ...more] = withMonthTwice(piece)
     .split(SPAN)
     .map((end) => end.trim());

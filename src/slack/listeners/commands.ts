@@ -3,7 +3,8 @@ import type { App, RespondFn } from '@slack/bolt';
 import { Refusal } from '../../app/refusal.ts';
 import type { Place } from '../../app/team/place.ts';
 import { type Caller, showFirstForm } from '../commands/command.ts';
-import { COMMANDS, parseCommand } from '../commands/commands.ts';
+import { parseCommand } from '../commands/commands.ts';
+import { nearestCommandWord } from '../commands/nearest-command.ts';
 import { slashCommand } from '../door/incoming.ts';
 import { plainWords, wordsWithLinks } from '../plain-words.ts';
 import { overviewMessage } from '../views/overview.ts';
@@ -71,62 +72,4 @@ async function tellOverview(
 ): Promise<void> {
   const here = place.isDirect ? undefined : place.channelId;
   await tell(overviewMessage(await useCases.overview(actor, place), here));
-}
-
-/** Longer words may hold more slips. */
-const LETTERS_PER_SLIP = 3;
-/** No command is nearly as long. */
-const LONGEST_GUESSED = 40;
-
-/** The longest beginning of what was typed that is looked at. */
-const LOOKED_AT_LETTERS = 200;
-
-/** The subcommand that is nearest to what was typed, or among its words; undefined when there is none. */
-export function nearestCommandWord(typed: string): string | undefined {
-  const words = typed.slice(0, LOOKED_AT_LETTERS).trim().toLowerCase().split(/\s+/);
-  const [first = ''] = words;
-  const found = nearestTo(words.join(' ')) ?? nearestTo(first);
-  return found ?? words.map(lettersOf).find((word) => isCommandWord(word));
-}
-
-function lettersOf(word: string): string {
-  return word.replaceAll(/[^\p{L}]/gu, '');
-}
-
-function isCommandWord(typed: string): boolean {
-  return COMMANDS.some(({ word }) => word === typed);
-}
-
-/** @param wanted in small letters */
-function nearestTo(wanted: string): string | undefined {
-  if (wanted === '' || wanted.length > LONGEST_GUESSED) return undefined;
-  const byDistance = COMMANDS.map(({ word }) => ({ word, slips: slipsBetween(wanted, word) })).sort(
-    (a, b) => a.slips - b.slips,
-  );
-  const nearest = byDistance[0];
-  if (!nearest) return undefined;
-  const isBeginning = wanted.length >= 2 && nearest.word.startsWith(wanted);
-  const mostSlips = Math.max(1, Math.floor(nearest.word.length / LETTERS_PER_SLIP));
-  if (nearest.slips <= mostSlips || isBeginning) return nearest.word;
-  return wanted.length < 2 ? undefined : COMMANDS.find(({ word }) => word.startsWith(wanted))?.word;
-}
-
-/**
- * How many letters must be put in, left out, replaced, or swapped with their neighbour to make one word of
- * the other (optimal string alignment distance).
- */
-function slipsBetween(a: string, b: string): number {
-  const rows: number[][] = [Array.from({ length: b.length + 1 }, (_, j) => j)];
-  const at = (i: number, j: number): number => rows[i]?.[j] ?? Number.POSITIVE_INFINITY;
-  for (let i = 1; i <= a.length; i += 1) {
-    const row = [i];
-    rows.push(row);
-    for (let j = 1; j <= b.length; j += 1) {
-      const replaced = at(i - 1, j - 1) + (a[i - 1] === b[j - 1] ? 0 : 1);
-      const isSwapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
-      const swapped = isSwapped ? at(i - 2, j - 2) + 1 : Number.POSITIVE_INFINITY;
-      row.push(Math.min(at(i - 1, j) + 1, at(i, j - 1) + 1, replaced, swapped));
-    }
-  }
-  return at(a.length, b.length);
 }

@@ -7,12 +7,13 @@ import { Refusal } from '../../app/refusal.ts';
 import type { Place } from '../../app/team/place.ts';
 import { outcomeMessage } from '../commands/answer.ts';
 import { parseCommand, withoutSlash } from '../commands/commands.ts';
+import { nearestCommandWord } from '../commands/nearest-command.ts';
 import { isSaid, type MessageEvent, messageEvent } from '../door/incoming.ts';
 import { plainWords } from '../plain-words.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { answerOnce } from './answer-once.ts';
 import { type Asker, placeOf } from './asker.ts';
-import { nearestCommandWord, runCommand } from './commands.ts';
+import { runCommand } from './commands.ts';
 import { contextOf, type ListenerContext } from './listener-context.ts';
 import { withoutLeadingMention } from './mentions.ts';
 

@@ -41,6 +41,7 @@ problem-not-weekdays = Name weekdays on which the team works.
 
 # Days off.
 problem-off-no-day = Say which days.
+problem-off-every-week = To be off on a weekday of every week, say on which you work, such as `/loadline works mon-thu`.
 problem-off-not-a-day = “{ $typed }” isn’t a day. Write it as 24 Dec or 2026-12-24.
 problem-off-reversed = { DAY($last) } comes before { DAY($first) }. Name the first day first.
 problem-off-too-long = That is more than { NUMBER($most) } days at once.

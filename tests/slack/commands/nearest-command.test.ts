@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
-import { nearestCommandWord } from '../../../src/slack/listeners/commands.ts';
+import { nearestCommandWord } from '../../../src/slack/commands/nearest-command.ts';
 
 it.each([
   ['a letter left out', 'staus', 'status'],
@@ -10,13 +10,14 @@ it.each([
   ['only the beginning', 'canc', 'cancel'],
   ['two words', 'setup mesures', 'setup measures'],
   ['a slip with more behind it', 'stauts please', 'status'],
+  ['another word for it', 'unblock 41', 'moving'],
   ['a sentence', 'I am off tomorrow', 'off'],
   ['a question', 'what is the status?', 'status'],
 ])('guesses the word from %s', (_slip, typed, word) => {
   expect(nearestCommandWord(typed)).toBe(word);
 });
 
-it.each(['', ' ', 'x', 'weather', 'xyzzy', 'how is the weather today'])(
+it.each(['', ' ', 'x', 'weather', 'xyzzy', 'how is the weather today', 'constructor'])(
   'guesses nothing from “%s”',
   (typed) => {
     expect(nearestCommandWord(typed)).toBeUndefined();
@@ -30,4 +31,20 @@ it('knows every word of the command table', () => {
 it('declares each word once', () => {
   const words = COMMANDS.map(({ word }) => word);
   expect(new Set(words).size).toBe(words.length);
+});
+
+it('offers only words of the command table', () => {
+  const words = COMMANDS.map(({ word }) => word);
+  for (const other of [
+    'away',
+    'vacation',
+    'unblock',
+    'settings',
+    'commit',
+    'risk',
+    'trend',
+    'what-if',
+    'join',
+  ])
+    expect(words).toContain(nearestCommandWord(other));
 });

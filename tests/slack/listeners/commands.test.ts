@@ -207,7 +207,7 @@ describe('the slash command', () => {
   });
 
   it.each([
-    ['answer 4.11.', 'answer yesterday'],
+    ['answer 4/11', 'answer yesterday'],
     ['answer 04/11', 'answer yesterday'],
     ['cards all', 'cards 40'],
   ])('refuses `%s` and shows how it is written', async (typed, example) => {

@@ -103,7 +103,7 @@ describe('the command', () => {
 
   it.each([
     ['range soon', '“soon” can’t be understood'],
-    ['range 30.11.2026', '“30.11.2026” can’t be understood. Write days like “30 Nov” or 2026-11-30.'],
+    ['range 30/11/2026', '“30/11/2026” can’t be understood. Write days like “30 Nov” or 2026-11-30.'],
     ['range 30 Nov 11 Dec tomorrow', 'two days at most'],
     [
       'range 20 30',

@@ -1,0 +1,78 @@
+/** Guesses which command was meant by words that are none. */
+import { COMMANDS } from './commands.ts';
+
+/** Longer words may hold more slips. */
+const LETTERS_PER_SLIP = 3;
+/** No command is nearly as long. */
+const LONGEST_GUESSED = 40;
+/** The longest beginning of what was typed that is looked at. */
+const LOOKED_AT_LETTERS = 200;
+
+/** Other words for what a command does. */
+const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
+  ['away', 'off'],
+  ['holiday', 'off'],
+  ['holidays', 'off'],
+  ['vacation', 'off'],
+  ['unblock', 'moving'],
+  ['unblocked', 'moving'],
+  ['settings', 'setup'],
+  ['team', 'setup'],
+  ['commit', 'range'],
+  ['commitment', 'range'],
+  ['risk', 'odds'],
+  ['trend', 'history'],
+  ['what-if', 'status'],
+  ['join', 'setup'],
+  ['retrospective', 'retro'],
+]);
+
+/** The subcommand that is nearest to what was typed, or among its words; undefined when there is none. */
+export function nearestCommandWord(typed: string): string | undefined {
+  const words = typed.slice(0, LOOKED_AT_LETTERS).trim().toLowerCase().split(/\s+/);
+  const [first = ''] = words;
+  const found = OTHER_WORDS.get(first) ?? nearestTo(words.join(' ')) ?? nearestTo(first);
+  return found ?? words.map(lettersOf).find((word) => isCommandWord(word));
+}
+
+function lettersOf(word: string): string {
+  return word.replaceAll(/[^\p{L}]/gu, '');
+}
+
+function isCommandWord(typed: string): boolean {
+  return COMMANDS.some(({ word }) => word === typed);
+}
+
+/** @param wanted in small letters */
+function nearestTo(wanted: string): string | undefined {
+  if (wanted === '' || wanted.length > LONGEST_GUESSED) return undefined;
+  const byDistance = COMMANDS.map(({ word }) => ({ word, slips: slipsBetween(wanted, word) })).sort(
+    (a, b) => a.slips - b.slips,
+  );
+  const nearest = byDistance[0];
+  if (!nearest) return undefined;
+  const isBeginning = wanted.length >= 2 && nearest.word.startsWith(wanted);
+  const mostSlips = Math.max(1, Math.floor(nearest.word.length / LETTERS_PER_SLIP));
+  if (nearest.slips <= mostSlips || isBeginning) return nearest.word;
+  return wanted.length < 2 ? undefined : COMMANDS.find(({ word }) => word.startsWith(wanted))?.word;
+}
+
+/**
+ * How many letters must be put in, left out, replaced, or swapped with their neighbour to make one word of
+ * the other (optimal string alignment distance).
+ */
+function slipsBetween(a: string, b: string): number {
+  const rows: number[][] = [Array.from({ length: b.length + 1 }, (_, j) => j)];
+  const at = (i: number, j: number): number => rows[i]?.[j] ?? Number.POSITIVE_INFINITY;
+  for (let i = 1; i <= a.length; i += 1) {
+    const row = [i];
+    rows.push(row);
+    for (let j = 1; j <= b.length; j += 1) {
+      const replaced = at(i - 1, j - 1) + (a[i - 1] === b[j - 1] ? 0 : 1);
+      const isSwapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
+      const swapped = isSwapped ? at(i - 2, j - 2) + 1 : Number.POSITIVE_INFINITY;
+      row.push(Math.min(at(i - 1, j) + 1, at(i, j - 1) + 1, replaced, swapped));
+    }
+  }
+  return at(a.length, b.length);
+}
