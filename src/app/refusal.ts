@@ -7,6 +7,9 @@ import type { InputProblem, Problem } from './input-problem.ts';
 import type { UnreadableCalendar } from './ports/calendars.ts';
 
 /** Every code with the details that its sentence needs. */
+/** Commands whose example is in words. */
+export type CommandWithSpokenExample = 'drop' | 'blocked' | 'off' | 'cancel' | 'goal';
+
 export interface RefusalDetails {
   'no-team-here': Record<never, never>;
   'set-up-in-channel': Record<never, never>;
@@ -111,12 +114,11 @@ export interface RefusalDetails {
   'days-taken': { readonly sprintName: string; readonly otherName: string };
   'reopen-too-late': { readonly sprintName: string; readonly until: string };
   'unknown-command': { readonly word: string; readonly near: string | undefined };
-  'bad-argument': {
-    readonly command: string;
-    readonly problem: Problem;
-    /** What may follow the command word; undefined: the message has one. */
-    readonly example: string | undefined;
-  };
+  'bad-argument': { readonly problem: Problem } & (
+    | { readonly command: CommandWithSpokenExample; readonly example: undefined }
+    /** What may follow the command word. */
+    | { readonly command: string; readonly example: string }
+  );
   'key-taken': { readonly key: string; readonly sprintName: string };
   /** The estimate of a card counts as committed and can't be corrected any more. */
   'estimate-is-fixed': {

@@ -2863,7 +2863,8 @@ export interface Messages {
   'refusal-bad-argument-fix': { readonly command: string; readonly example: string };
   'refusal-drop-example': Record<never, never>;
   'refusal-off-example': Record<never, never>;
-  'refusal-pull-example': Record<never, never>;
+  'refusal-blocked-example': Record<never, never>;
+  'refusal-goal-example': Record<never, never>;
   'refusal-cancel-example': Record<never, never>;
   'refusal-key-taken': { readonly sprint: string; readonly name: string };
   'refusal-key-taken-fix': Record<never, never>;

@@ -207,14 +207,14 @@ const TOLD: Told = {
         ? speak('refusal-unknown-command-fix')
         : speak('refusal-unknown-command-near-fix', { near }),
   }),
-  'bad-argument': ({ command, problem, example }, speak) => ({
+  'bad-argument': ({ problem, ...said }, speak) => ({
     what: speak('refusal-bad-argument', {
-      command,
+      command: said.command,
       problem: asIs([problemWords(problem, formOf(speak))]),
     }),
     fix: speak('refusal-bad-argument-fix', {
-      command,
-      example: example ?? exampleOf(command),
+      command: said.command,
+      example: said.example ?? say(`refusal-${said.command}-example`),
     }),
   }),
   'key-taken': ({ key, sprintName }, speak) => both(speak, 'key-taken', { name: key, sprint: sprintName }),
@@ -240,13 +240,6 @@ const TOLD: Told = {
     return { what: speak(`refusal-file-${code}`, { file }), fix: speak(`refusal-file-${code}-fix`) };
   },
 };
-
-/** What may follow a command word, where words are part of it. */
-function exampleOf(command: string): string {
-  if (command === 'drop') return say('refusal-drop-example');
-  if (command === 'off') return say('refusal-off-example');
-  return command === 'pull' ? say('refusal-pull-example') : say('refusal-cancel-example');
-}
 
 function formOf(speak: Speak): Form {
   return speak === say ? 'plain' : 'mrkdwn';

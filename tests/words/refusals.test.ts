@@ -122,6 +122,17 @@ describe('the words hold what the person needs', () => {
     expect(wordsOf('unknown-command', { word: 'zzz', near: undefined }).fix).not.toContain('Did you mean');
   });
 
+  test.each([
+    ['blocked', '/loadline blocked 3 waiting for'],
+    ['cancel', '/loadline cancel the sprint goal'],
+    ['drop', '/loadline drop 3 the harbour office'],
+    ['goal', '/loadline goal partly'],
+    ['off', '/loadline off 24 Dec'],
+  ] as const)('the example of /loadline %s is one of its own', (command, example) => {
+    const problem = { code: 'which-card' } as const;
+    expect(wordsOf('bad-argument', { command, problem, example: undefined }).fix).toContain(example);
+  });
+
   test('every problem of a form is said', () => {
     const problems = [{ code: 'no-first-day' }, { code: 'no-last-day' }] as const;
     expect(

@@ -90,7 +90,10 @@ export const blocked = command({
   word: 'blocked',
   who: 'member',
   run: async ({ useCases }, caller, rest) => {
-    if (rest === '') throw whichCard('blocked');
+    if (rest === '') {
+      const problem = { code: 'which-card' } as const;
+      throw new Refusal('bad-argument', { command: 'blocked', problem, example: undefined });
+    }
     const { reference, reason: on } = referenceAndReason(rest);
     const { actor, place } = caller;
     await caller.tell(blockedMessage(await useCases.blockCard(actor, { place, reference, on }), on));
@@ -101,7 +104,10 @@ export const moving = command({
   word: 'moving',
   who: 'member',
   run: async ({ useCases }, caller, rest) => {
-    if (rest === '') throw whichCard('moving');
+    if (rest === '') {
+      const problem = { code: 'which-card' } as const;
+      throw new Refusal('bad-argument', { command: 'moving', problem, example: '3' });
+    }
     const { actor, place } = caller;
     await caller.tell(movingMessage(await useCases.unblockCard(actor, { place, reference: rest })));
   },
@@ -192,10 +198,6 @@ function hasSprint({ isMember, sprint }: TeamOverview): boolean {
 /** The product owner sees the sprint, and may drop cards. */
 function seesSprint({ isMember, isProductOwner, sprint }: TeamOverview): boolean {
   return (isMember || isProductOwner) && sprint !== undefined;
-}
-
-function whichCard(command: string): Refusal {
-  return new Refusal('bad-argument', { command, problem: { code: 'which-card' }, example: '3' });
 }
 
 function firstNumberIn(rest: string): number | undefined {

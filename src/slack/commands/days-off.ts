@@ -154,6 +154,10 @@ function takenBack(value: string): DaysOffInput['takeBack'] {
 export const works = command({
   word: 'works',
   who: 'member',
-  run: async ({ useCases }, { actor, place, tell }, words) =>
-    tell(weekdaysSaidMessage(await useCases.sayWeekdays(actor, { place, words }))),
+  run: async (context, caller, words) => {
+    // The form of days off has the weekdays too.
+    if (words === '') return showFirstForm(off, context, caller);
+    const { actor, place } = caller;
+    await caller.tell(weekdaysSaidMessage(await context.useCases.sayWeekdays(actor, { place, words })));
+  },
 });

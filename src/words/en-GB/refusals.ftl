@@ -282,7 +282,8 @@ refusal-bad-argument-fix = Write it like this, for example: `/loadline { $comman
 # What may follow the command word.
 refusal-drop-example = 3 the harbour office withdrew the wish
 refusal-off-example = 24 Dec to 2 Jan
-refusal-pull-example = Berth calendar shows tides, 5, @name
+refusal-blocked-example = 3 waiting for the harbour office
+refusal-goal-example = partly: berths can be booked, and not yet paid
 refusal-cancel-example = the sprint goal became obsolete
 
 refusal-key-taken = { $sprint } already has a card { $name }.

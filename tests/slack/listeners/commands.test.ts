@@ -35,6 +35,7 @@ const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][
   ['guest <@U0ANA>', 'addGuests', [{ place: here, words: '<@U0ANA>' }]],
   ['guest remove <@U0ANA>', 'removeGuests', [{ place: here, words: '<@U0ANA>' }]],
   ['off', 'daysOffForm', [here], 'days-off-form'],
+  ['works', 'daysOffForm', [here], 'days-off-form'],
   ['off team 24 Dec', 'sayDaysOff', [{ place: here, words: 'team 24 Dec' }]],
   ['works mon-thu', 'sayWeekdays', [{ place: here, words: 'mon-thu' }]],
   ['undrop 3', 'undropCard', [{ place: here, reference: '3' }]],
@@ -210,6 +211,8 @@ describe('the slash command', () => {
     ['answer 4/11', 'answer yesterday'],
     ['answer 04/11', 'answer yesterday'],
     ['cards all', 'cards 40'],
+    ['blocked', 'blocked 3 waiting for'],
+    ['moving', 'moving 3'],
   ])('refuses `%s` and shows how it is written', async (typed, example) => {
     const bot = botUnderTest(platform);
     await bot.command(typed);
