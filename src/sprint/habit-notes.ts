@@ -5,6 +5,8 @@ import { isDefined } from './undefined-value.ts';
 
 /** Ours, no published source: with one answer in five missing, the day's numbers are mostly those of days before. */
 export const ANSWER_RATE_AT_LEAST = 0.8;
+/** Below this the sprint's numbers mostly tell of silence. Ours, no published source. */
+export const ANSWERED_MOSTLY = 0.5;
 /** A card may miss one sprint's end by bad luck; twice in a row is a habit. Ours, no published source. */
 export const CARRIED_OVER_SPRINTS = 2;
 

@@ -9,6 +9,7 @@ import {
   whereSurpriseCame,
   whyUnfinished,
 } from '../../sprint/evidence.ts';
+import { ANSWERED_MOSTLY } from '../../sprint/habit-notes.ts';
 import type { CardState } from '../../sprint/ledger.ts';
 import type { Scale } from '../../sprint/scale.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
@@ -26,7 +27,7 @@ const NOTE_OF: Readonly<Record<FailedTest['id'], CoachingNoteId>> = {
 const HABITS: readonly CoachingNoteId[] = ['carry-over-repeated', 'answer-rate-low'];
 
 /**
- * The first of these that there is: the note on the failed test that is furthest from its threshold (both tests are shares
+ * The first of these that there is: that most prompts went unanswered, so that the rest isn't known; the note on the failed test that is furthest from its threshold (both tests are shares
  * of the commitment), a signal, a habit, another crossed threshold; else what went well. Without a commitment, that is the
  * note.
  */
@@ -36,6 +37,8 @@ export function leadingNote(
   history: NotesHistory,
 ): LeadingNoteId {
   if (verdict === 'no plan') return 'no-plan';
+  const isMostlySilent = notes.some((note) => note.id === 'answer-rate-low' && note.value < ANSWERED_MOSTLY);
+  if (isMostlySilent) return 'answer-rate-low';
   const [furthest] = [...failedTests].sort((a, b) => b.distance - a.distance);
   if (furthest) return NOTE_OF[furthest.id];
   const ids = notes.map(({ id }) => id);

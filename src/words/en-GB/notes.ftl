@@ -60,10 +60,10 @@ note-carried-card =
 
 note-answer-rate-low-crossed =
     { $met ->
-        [one] The answer rate is { $value }, { $distance } below its floor of { $threshold }: { NUMBER($met) } of { NUMBER($prompts) } daily prompts was answered.
-       *[other] The answer rate is { $value }, { $distance } below its floor of { $threshold }: { NUMBER($met) } of { NUMBER($prompts) } daily prompts were answered.
+        [one] The answer rate is { $value }, { $distance } below its floor of { $threshold }: { NUMBER($met) } of { NUMBER($prompts) } daily prompts was answered. A card that nobody answers for counts as unchanged, so these numbers may be old.
+       *[other] The answer rate is { $value }, { $distance } below its floor of { $threshold }: { NUMBER($met) } of { NUMBER($prompts) } daily prompts were answered. A card that nobody answers for counts as unchanged, so these numbers may be old.
     }
-note-answer-rate-low-may-mean = The numbers of this sprint are less certain than they could be: until somebody answers, a card counts as unchanged, so growth shows late or never. The prompts may come at an awkward time, or ask about more cards than are in work.
+note-answer-rate-low-may-mean = Growth and finished work show late or never. The prompts may come at an awkward time, or ask about more cards than are in work.
 note-answer-rate-low-try = Ask at the retrospective what would make the prompt easy to answer: another time of day, or fewer cards in work at once. “Nothing changed” takes one click, and so does “away”.
 
 ## What the team's history says of the crossed number
@@ -100,5 +100,5 @@ note-range-basis =
 note-range-next = Next, at { POINTS($points) }: { SERIES($chances) } { $basis }.
 # Before the sentence that says why.
 note-range-unknown = How much to try next isn’t known.
-note-range-usually-kept = So the commitment was no larger than what the team usually keeps: before committing to less, ask what was different this time.
+note-range-usually-kept = The team usually keeps a commitment of this size: before committing to less, ask what was different this time.
 note-try-next = Try next: { $try }

@@ -40,6 +40,17 @@ describe('the note that leads', () => {
     );
   });
 
+  it('is that most prompts went unanswered, before a failed test', () => {
+    const failedTests = [{ id: 'keptShare', value: 0.1, threshold: 0.8, distance: 0.7 }] as const;
+    const silence: CoachingNote = { ...answers, value: 0.45, answers: { prompts: 20, met: 9 } };
+    expect(leadingNote({ verdict: 'missed', failedTests }, [kept, silence], NO_HISTORY)).toBe(
+      'answer-rate-low',
+    );
+    expect(leadingNote({ verdict: 'missed', failedTests }, [kept, answers], NO_HISTORY)).toBe(
+      'kept-share-low',
+    );
+  });
+
   it('is a signal, when no test failed', () => {
     expect(leadingNote(KEPT, [pullIn, planShare, answers], historyOf('plan-share-low', 0.1))).toBe(
       'plan-share-low',
