@@ -1,11 +1,19 @@
 /** An answer in words, in direct messages or after the command. */
+
 import { formatPoints } from '../../sprint/points.ts';
-import { cardOfKeyNumber, hasOwnKey, isOpenCard, type SprintCardState } from '../cards/card-line.ts';
+import {
+  cardOfKeyNumber,
+  cardOfTitleWord,
+  hasOwnKey,
+  isOpenCard,
+  type SprintCardState,
+} from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { currentSprint, type Place, todayOf } from '../team/place.ts';
 import type { Actor, Prompt, SprintCard, SprintRecords } from '../team/team.ts';
+import { isWordOfAnswers } from './answer-vocabulary.ts';
 import { type AnsweredDay, answeredDay, runningSprintId } from './answered-day.ts';
 import { answerableStates } from './prompt-content.ts';
 import type { TypedAnswer } from './read-answers.ts';
@@ -54,7 +62,8 @@ export async function answerInWords(
     const byNumber = numbered.find(
       (card, i) => reference === String(numbered === list ? i + 1 : card.number),
     );
-    const found = byNumber ?? named[byKey] ?? cardOfKeyNumber(named, reference);
+    const byTitle = isWordOfAnswers(reference) ? undefined : cardOfTitleWord(list, reference);
+    const found = byNumber ?? named[byKey] ?? cardOfKeyNumber(named, reference) ?? byTitle;
     return found && named.indexOf(found) + 1;
   };
   const open = states.flatMap((state, i) => (isOpenCard(state) ? [i + 1] : []));

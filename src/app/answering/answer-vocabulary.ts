@@ -18,9 +18,9 @@ export interface AnswerVocabulary {
   readonly points: readonly string[];
   /** Follow a number of what is left. */
   readonly left: readonly string[];
-  /** Precede a number of points worked. */
+  /** Precede or follow a number of points worked. */
   readonly worked: readonly string[];
-  /** Precede a number of points that were surprise work. */
+  /** Precede or follow a number of points that were surprise work. */
   readonly surprise: readonly string[];
   /** Precede what a card is waiting for. Plain letters, as the words for a note. */
   readonly blocked: readonly string[];
@@ -113,5 +113,16 @@ export const ENGLISH: AnswerVocabulary = {
   card: ['card'],
   has: ['has', 'have', 'is', 'are', 'at', 'with'],
   and: ['and', '&', '+'],
-  filler: ['i', 'i’m', 'am', 'i’ve', 'it', 'it’s', 'still', 'now', 'about', 'only', 'just'],
+  filler: ['i', 'i’m', 'am', 'i’ve', 'it', 'it’s', 'still', 'now', 'about', 'only', 'just', 'the', 'my'],
 };
+
+const WORDS_OF_ANSWERS = new Set(
+  Object.values(ENGLISH)
+    .flat()
+    .flatMap((phrase: string) => phrase.split(' ')),
+);
+
+/** Whether the word means something in an answer, so that it can't call a card in whose title it stands. */
+export function isWordOfAnswers(word: string): boolean {
+  return WORDS_OF_ANSWERS.has(word.toLowerCase());
+}

@@ -82,6 +82,17 @@ export function wordsOf(text: string): string[] {
   return withoutEnds(plain, FULL_STOPS, 'end').replaceAll(':', ' : ').trim().split(/\s+/);
 }
 
+const SIGNED_NUMBER = /^[-−]?\d/;
+
+/** The words, with `surprise 2` in place of `2 surprise` at their end, and likewise for what was worked. */
+export function extraInOrder(words: readonly string[], vocabulary: AnswerVocabulary): readonly string[] {
+  const last = words.at(-1) ?? '';
+  const numberAt = vocabulary.points.includes(plainly(words.at(-2) ?? '')) ? -3 : -2;
+  const isExtra = [...vocabulary.worked, ...vocabulary.surprise].includes(plainly(last));
+  if (!isExtra || !SIGNED_NUMBER.test(words.at(numberAt) ?? '')) return words;
+  return [...words.slice(0, numberAt), last, words.at(numberAt) as string];
+}
+
 export function understandPart(
   { text, place, isAlone, isBlocked = false }: PartOfAnswer,
   cards: CardsToAnswer,
@@ -92,7 +103,7 @@ export function understandPart(
   const isCard = (word: string): boolean => cards.positionOf(word) !== undefined;
   const notAnAnswer: Unclear = { code: 'not-an-answer', typed: text };
 
-  const words = wordsOf(text);
+  const words = extraInOrder(wordsOf(text), vocabulary);
   const extrasAt = words.findIndex((word) => is(word, 'worked') || is(word, 'surprise'));
   const extras = readExtras(text, extrasAt < 0 ? [] : words.slice(extrasAt), is);
   if ('code' in extras) return extras;

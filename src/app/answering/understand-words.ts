@@ -8,6 +8,7 @@ import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
 import { type FreeKind, takeFreeTexts, withoutKeywords } from './free-texts.ts';
 import {
   type CardsToAnswer,
+  extraInOrder,
   plainly,
   type Said,
   type Unclear,
@@ -118,12 +119,13 @@ function splitParts(
 ): readonly string[] | Unclear {
   const isMore = (word: string | undefined): boolean =>
     word !== undefined && [...vocabulary.worked, ...vocabulary.surprise].includes(word.toLowerCase());
-  // `2: 3, worked 1` says both of card 2.
+  // `2: 3, worked 1` says both of card 2, and so does `2: 3, 1 worked`.
   const inParts = (some: readonly string[]): string[] => {
     const parts: string[] = [];
     for (const part of some.map((text) => text.trim()).filter((text) => text !== '')) {
       const before = parts.at(-1);
-      if (before !== undefined && isMore(wordsOf(part)[0])) parts[parts.length - 1] = `${before} ${part}`;
+      const words = extraInOrder(wordsOf(part), vocabulary);
+      if (before !== undefined && isMore(words[0])) parts[parts.length - 1] = `${before} ${words.join(' ')}`;
       else parts.push(part);
     }
     return parts;

@@ -93,6 +93,24 @@ export function cardOfKeyNumber<T extends Pick<SprintCard, 'key'>>(
   return others.length === 0 ? only : undefined;
 }
 
+const SHORTEST_TITLE_WORD = 3;
+
+/** The only card in whose title this word stands, upper or lower case, by which people call it among a few: `calendar`. */
+export function cardOfTitleWord<T extends Pick<SprintCard, 'title'>>(
+  cards: readonly T[],
+  word: string,
+): T | undefined {
+  const wanted = word.toLowerCase();
+  if (wanted.length < SHORTEST_TITLE_WORD || !/^\p{L}+$/u.test(wanted)) return undefined;
+  const [only, ...others] = cards.filter(({ title }) =>
+    title
+      .toLowerCase()
+      .split(/[^\p{L}]+/u)
+      .includes(wanted),
+  );
+  return others.length === 0 ? only : undefined;
+}
+
 /** Finds a card by its key, upper or lower case, by its number, or by the number in its key. */
 export function findCard(states: readonly SprintCardState[], reference: string): SprintCardState {
   const wanted = reference.trim().replace(/^#/, '').toLowerCase();

@@ -561,6 +561,18 @@ describe('an answer in words', () => {
     expect(await standing(h, sprint.id, 2)).toMatchObject({ left: 1 });
   });
 
+  test('may name a card by a word that stands in the title of only one of theirs', async () => {
+    const { h, sprint } = await askedOnMonday(
+      'Tide table, 5, @Ben\nFog horn and table, 3, @Ben\nDone list, 1, @Ben',
+    );
+    for (const unclear of ['table: 2', 'list 1 done', 'fine'])
+      await refusalOf(say(h, 'ben', unclear), 'unclear-words');
+    await say(h, 'ben', 'tide: 6, 1 surprise');
+    await say(h, 'ben', 'done with the horn');
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ left: 6, surprise: 1 });
+    expect(await standing(h, sprint.id, 2)).toMatchObject({ left: 0 });
+  });
+
   test('that is not clear comes with an example made of an open card of theirs', async () => {
     const { h } = await askedOnMonday('LP-7: Tide table, 5, @Ben\nCrane log, 3, @Ben');
     const exampleNow = async () => (await refusalOf(say(h, 'ben', 'fine'), 'unclear-words')).example;
