@@ -121,6 +121,8 @@ export interface Messages {
   'answer-take': Record<never, never>;
   'answer-take-hint': Record<never, never>;
   'answer-take-choice': { readonly left: number; readonly card: string };
+  'edit-unread': Record<never, never>;
+  'edit-unread-next': Record<never, never>;
   'kept-lead': {
     readonly name: string;
     readonly points: number;

@@ -5,7 +5,7 @@ import { Refusal } from '../../src/app/refusal.ts';
 import { sentFile } from '../../src/slack/files/download-file.ts';
 import { failureMessage } from '../../src/slack/listeners/failure-words.ts';
 import { forecastQuestionMessage } from '../../src/slack/views/advice-forms.ts';
-import { growthExplainedMessage } from '../../src/slack/views/answering/growth-message.ts';
+import { editUnreadMessage, growthExplainedMessage } from '../../src/slack/views/answering/growth-message.ts';
 import { dailyPromptMessage } from '../../src/slack/views/answering/prompt-messages.ts';
 import { dropFormView } from '../../src/slack/views/cards/card-forms.ts';
 import {
@@ -264,6 +264,7 @@ export function everyView(text: string): Record<string, object> {
     blocked: blockedMessage({ heading: typedHeading, card: typedCards[0] as CardLine }, text),
     moving: movingMessage({ heading: typedHeading, card: typedCards[0] as CardLine }),
     'growth explained': growthExplainedMessage(),
+    'edit unread': editUnreadMessage(),
     erased: erasedMessage(personal as never),
     erase: eraseFormView('D1'),
   };

@@ -107,6 +107,15 @@ const anyEvent = z.looseObject({
   event: z.looseObject({ type: id }),
 });
 
+/** A message that an event is about. */
+const earlierMessage = z.looseObject({
+  user: maybe(id),
+  bot_id: maybe(z.string()),
+  text: words.optional(),
+  thread_ts: maybe(id),
+  edited: z.looseObject({}).nullish(),
+});
+
 export const messageEvent = anyEvent.extend({
   event: z.looseObject({
     type: z.literal('message'),
@@ -118,6 +127,8 @@ export const messageEvent = anyEvent.extend({
     bot_id: maybe(z.string()),
     text: words.optional(),
     thread_ts: maybe(id),
+    message: earlierMessage.nullish(),
+    previous_message: earlierMessage.nullish(),
   }),
 });
 export type MessageEvent = z.infer<typeof messageEvent>;

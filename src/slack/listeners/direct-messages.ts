@@ -10,6 +10,7 @@ import { parseCommand, withoutSlash } from '../commands/commands.ts';
 import { nearestCommandWord } from '../commands/nearest-command.ts';
 import { isSaid, type MessageEvent, messageEvent } from '../door/incoming.ts';
 import { plainWords } from '../plain-words.ts';
+import { editUnreadMessage } from '../views/answering/growth-message.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { answerOnce } from './answer-once.ts';
 import { type Asker, placeOf } from './asker.ts';
@@ -22,10 +23,15 @@ export function listenToDirectMessages(app: App): void {
     const context = contextOf(bolt);
     const sent = messageEvent.safeParse(body);
     if (!sent.success) return;
+    const key = `event:${sent.data.event_id}`;
+    const editor = whoEdited(sent.data, context.botUserId);
+    if (editor !== undefined) {
+      const { caller } = addressed(context, sent.data, { userId: editor, text: '' });
+      return answerOnce(context, caller, 'edited words', key, () => caller.tell(editUnreadMessage()));
+    }
     const said = whatWasSaid(sent.data, context.botUserId);
     if (!said) return;
     const { caller, text, threadTs } = addressed(context, sent.data, said);
-    const key = `event:${sent.data.event_id}`;
     const command = withoutSlash(text);
     if (text === '' || command !== text || parseCommand(text).command !== undefined) {
       return runCommand(context, caller, command, key);
@@ -57,6 +63,14 @@ function asMistypedCommand(refusal: unknown, text: string): unknown {
   return near === undefined ? refusal : new Refusal('unknown-command', { word, near });
 }
 
+/** The person who changed the words of a message to the bot. The platform also tells of changes that nobody made. */
+function whoEdited({ event }: MessageEvent, botUserId: string): string | undefined {
+  const { channel_type, subtype, message, previous_message: before } = event;
+  if (channel_type !== 'im' || subtype !== 'message_changed' || !message?.edited) return undefined;
+  const isPerson = message.bot_id === undefined && message.user !== botUserId;
+  return isPerson && message.text !== before?.text ? message.user : undefined;
+}
+
 /** Who said what, when it was a person and meant for the bot. */
 function whatWasSaid(
   { event }: MessageEvent,
@@ -75,7 +89,7 @@ function addressed(
   { event }: MessageEvent,
   { userId, text }: { userId: string; text: string },
 ): { caller: Asker & { readonly place: Place }; text: string; threadTs: string | undefined } {
-  const threadTs = event.thread_ts;
+  const threadTs = event.thread_ts ?? event.message?.thread_ts;
   const tell = async (message: MessageView): Promise<void> => {
     await client.chat.postMessage({
       channel: event.channel,

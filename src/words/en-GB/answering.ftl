@@ -138,3 +138,8 @@ answer-choose-submit = Next
 answer-take = Take cards that nobody owns yet
 answer-take-hint = You become their owner and are asked about them from now on.
 answer-take-choice = { NUMBER($left) } left: { $card }
+
+## Somebody edited what they had written
+
+edit-unread = I don’t read edits, so that one changed nothing.
+edit-unread-next = If it was an answer, write it anew, or press “Change my answer” below the day’s question.

@@ -150,6 +150,29 @@ describe('direct messages', () => {
     expect(platform.calls).toEqual([]);
   });
 
+  const edit = { subtype: 'message_changed', user: undefined, text: undefined };
+  const by = (user: string, text: string) => ({ user, text, edited: { user, ts: '2.1' } });
+
+  it('that a person edits change nothing, and the person hears so', async () => {
+    const bot = botUnderTest(platform);
+    await bot.say('', { ...edit, message: by(MIRA_ID, '4'), previous_message: by(MIRA_ID, '3') });
+    expect(callsOf(bot.useCases)).toEqual([]);
+    expect(platform.callsTo('chat.postMessage').map(({ text }) => text)).toEqual([
+      expect.stringContaining('changed nothing'),
+    ]);
+  });
+
+  it.each([
+    ['the bot', by('U0BOT', '4'), by('U0BOT', '3')],
+    ['another bot', { ...by(MIRA_ID, '4'), bot_id: 'B0OTHER' }, by(MIRA_ID, '3')],
+    ['nobody, as when the platform finds out a language', by(MIRA_ID, '3'), by(MIRA_ID, '3')],
+    ['nobody, as when a link is shown', { user: MIRA_ID, text: '4' }, { user: MIRA_ID, text: '3' }],
+  ])('that %s changes are passed over', async (_who, message, previous) => {
+    const bot = botUnderTest(platform);
+    await bot.say('', { ...edit, message, previous_message: previous });
+    expect(platform.calls).toEqual([]);
+  });
+
   it('delivered again are answered once', async () => {
     const bot = botUnderTest(platform);
     const event = {
