@@ -1,7 +1,8 @@
-/** When a body of work will be finished: three dates first, then which of them to promise. */
+/** When a body of work will be finished: three dates first, then which of them to promise; or how much will be by a day. */
 import type { ForecastAdvice } from '../app/advice/advice.ts';
-import type { AmountByDay } from '../forecast/release-by-day.ts';
+import type { AmountByDay, ReleaseByDay } from '../forecast/release-by-day.ts';
 import {
+  type ForecastBasis,
   holdingSprint,
   MOST_SPRINTS,
   type NamedDate,
@@ -20,7 +21,10 @@ import { noAnswer, reasonSentence } from './undefined.ts';
 type Dated = ReleaseDate | UndefinedValue;
 
 export function forecastWords(advice: ForecastAdvice): AdviceWords {
-  const { forecast, margin, growth, question } = advice;
+  const { forecast, margin, question, byDay } = advice;
+  if (question.backlogPoints === undefined && byDay && !('undefined' in byDay)) {
+    return amountsWords(advice, byDay);
+  }
   if ('undefined' in forecast) {
     return {
       lead: noAnswer('forecast', forecast.undefined),
@@ -44,20 +48,39 @@ export function forecastWords(advice: ForecastAdvice): AdviceWords {
       basisWords(advice, forecast),
       marginWords(margin),
     ],
-    unknown: [
-      mrkdwn(question.sharePercent === undefined ? 'forecast-unknown-other-work' : 'forecast-unknown-share'),
-      mrkdwn('forecast-unknown-size'),
-      mrkdwn('forecast-unknown-future'),
-      ...(growth.measuredSprints ? [mrkdwn('forecast-unknown-measured')] : []),
-      ...(growth.points > 0 ? [] : [mrkdwn('forecast-unknown-growth')]),
-    ],
+    unknown: unknownWords(advice),
     isAnswered: true,
   };
 }
 
+/** Where nobody said how much work it is. */
+function amountsWords(advice: ForecastAdvice, byDay: ReleaseByDay): AdviceWords {
+  const amounts = amountsOf(byDay);
+  return {
+    lead: say('forecast-amounts-lead', amounts),
+    evidence: [
+      mrkdwn('forecast-amounts-promise', { points: amounts.surePoints }),
+      `${sprintsWords(byDay)} ${shareWords(advice)}${growthWords(advice, byDay, true)}`,
+    ],
+    details: [basisWords(advice, byDay), marginWords(advice.margin)],
+    unknown: unknownWords(advice),
+    isAnswered: true,
+  };
+}
+
+function unknownWords({ question, growth }: ForecastAdvice): string[] {
+  return [
+    mrkdwn(question.sharePercent === undefined ? 'forecast-unknown-other-work' : 'forecast-unknown-share'),
+    mrkdwn('forecast-unknown-size'),
+    mrkdwn('forecast-unknown-future'),
+    ...(growth.measuredSprints ? [mrkdwn('forecast-unknown-measured')] : []),
+    ...(growth.points > 0 ? [] : [mrkdwn('forecast-unknown-growth')]),
+  ];
+}
+
 /** `120 points: likely by 12 March 2027 (50%), optimistic 5 February (15%), pessimistic 21 May (85%).` */
 function datesSentence(say: typeof mrkdwn, { question }: ForecastAdvice, { dates }: ReleaseForecast): string {
-  const points = question.backlogPoints;
+  const { backlogPoints: points = 0 } = question;
   const [optimistic, likely, pessimistic] = dates as readonly [Dated, Dated, Dated];
   const [optimisticChance, likelyChance, pessimisticChance] = RELEASE_CHANCES;
   if ('undefined' in optimistic) return say('forecast-lead-no-date', { points, sprints: MOST_SPRINTS });
@@ -72,16 +95,19 @@ function datesSentence(say: typeof mrkdwn, { question }: ForecastAdvice, { dates
 /** `120 points by 31 March 2027: 62% chance. By then, 95 points are what to count on (85%) …` */
 function byDayLead({ byDay, question }: ForecastAdvice): string | undefined {
   if (byDay === undefined || 'undefined' in byDay) return undefined;
-  const [sure, even] = byDay.amounts as readonly [AmountByDay, AmountByDay];
-  return say('forecast-by-day-lead', {
-    points: question.backlogPoints,
-    on: byDay.on,
-    chance: byDay.chance,
+  const { backlogPoints: points = 0 } = question;
+  return say('forecast-by-day-lead', { points, chance: byDay.chance ?? 0, ...amountsOf(byDay) });
+}
+
+function amountsOf({ on, amounts }: ReleaseByDay) {
+  const [sure, even] = amounts as readonly [AmountByDay, AmountByDay];
+  return {
+    on,
     surePoints: sure.points,
     sureChance: sure.chance,
     evenPoints: even.points,
     evenChance: even.chance,
-  });
+  };
 }
 
 function dateLine({ name, date }: NamedDate, advice: ForecastAdvice): string {
@@ -91,13 +117,13 @@ function dateLine({ name, date }: NamedDate, advice: ForecastAdvice): string {
   return `• ${mrkdwn('forecast-date', { name, on: date.on, sprint, chance: date.chance })}`;
 }
 
-function sprintsWords({ sprintsUsed, pointsPerSprint }: ReleaseForecast): string {
+function sprintsWords({ sprintsUsed, pointsPerSprint }: ForecastBasis): string {
   return mrkdwn('forecast-basis', { sprints: sprintsUsed, pacePoints: toTenths(pointsPerSprint) });
 }
 
 function growthWords(
   { growth }: ForecastAdvice,
-  { pointsPerSprint }: ReleaseForecast,
+  { pointsPerSprint }: ForecastBasis,
   isBrief: boolean,
 ): string {
   const points = toTenths(growth.points);
@@ -115,16 +141,16 @@ function growthWords(
   ].join(' ');
 }
 
-function basisWords(advice: ForecastAdvice, forecast: ReleaseForecast): string {
+function basisWords(advice: ForecastAdvice, basis: ForecastBasis): string {
   const { startsOn, sprintLengthDays: days, sprints, importedSprints: imported } = advice;
-  const graded = forecast.gradedForecasts;
+  const graded = basis.gradedForecasts;
   return [
-    sprintsWords(forecast),
+    sprintsWords(basis),
     ...(imported === 0 ? [] : [mrkdwn('forecast-basis-imported', { sprints, imported })]),
     mrkdwn('forecast-rhythm', { startsOn, days }),
-    `${shareWords(advice)}${growthWords(advice, forecast, false)}`,
+    `${shareWords(advice)}${growthWords(advice, basis, false)}`,
     ...(graded === 0 ? [] : [mrkdwn('forecast-graded', { forecasts: graded })]),
-    mrkdwn('forecast-mid-sprint'),
+    ...('dates' in basis ? [mrkdwn('forecast-mid-sprint')] : []),
   ].join(' ');
 }
 

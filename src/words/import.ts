@@ -1,4 +1,5 @@
 /** What an import would bring in or brought in, and what an export holds, as people read it. Markup of the platform. */
+import { MOST_DONE_BODIES } from '../app/bodies/body-of-work.ts';
 import type { TeamExport } from '../app/export/export-sprints.ts';
 import type { ImportPreview, PreviewedBody, PreviewedSprint } from '../app/import/import-reading.ts';
 import type { SprintsImported } from '../app/import/import-sprints.ts';
@@ -84,6 +85,10 @@ export function previewedSprint(sprint: PreviewedSprint): string {
 
 export function leftOutSprint({ name, startsOn, why }: ImportPreview['leftOut'][number]): string {
   return mrkdwn('import-left-out', { sprint: name, first: startsOn, why });
+}
+
+export function leftOutBody({ name: body, why }: ImportPreview['bodiesLeftOut'][number]): string {
+  return mrkdwn('import-body-left-out', { body, why, most: MOST_DONE_BODIES });
 }
 
 export function previewedBody({ name, leftPoints, isDone }: PreviewedBody): string {

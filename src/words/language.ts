@@ -144,7 +144,7 @@ const FUNCTIONS = {
   PERCENT_SPAN: ([low, high]: FluentValue[]) => percentSpan(numberIn(low), numberIn(high)),
   /** `62%`; near the ends `less than 1%` and `more than 99%` */
   CHANCE: ([value]: FluentValue[]) => chance(numberIn(value)),
-  /** `about 8 in 10`; near the ends `under 1 in 10` and `more than 9 in 10` */
+  /** `about 8 in 10`; near the ends `less than 1 in 10` and `more than 9 in 10` */
   IN_TEN: ([value]: FluentValue[]) => new Amount(Math.round(numberIn(value) * 10), 'amount-in-ten'),
   /** The same where several stand side by side: `8 in 10` */
   TENTHS: ([value]: FluentValue[]) => new Amount(Math.round(numberIn(value) * 10), 'amount-tenths'),

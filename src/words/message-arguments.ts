@@ -1274,6 +1274,14 @@ export interface Messages {
     readonly evenPoints: number;
     readonly evenChance: number;
   };
+  'forecast-amounts-lead': {
+    readonly on: string;
+    readonly surePoints: number;
+    readonly sureChance: number;
+    readonly evenPoints: number;
+    readonly evenChance: number;
+  };
+  'forecast-amounts-promise': { readonly points: number };
   'forecast-date': {
     readonly name: 'likely' | 'optimistic' | 'pessimistic';
     readonly on: string;
@@ -1656,7 +1664,6 @@ export interface Messages {
   'file-body-share': { readonly least: number };
   'file-body-shares': { readonly share: number };
   'file-bodies-many': { readonly count: number; readonly most: number };
-  'file-bodies-at-once': { readonly count: number; readonly most: number };
   'file-day-early': { readonly column: string; readonly day: string; readonly earliest: string };
   'file-day-not-come': { readonly column: string; readonly day: string };
   'file-before-kept': { readonly column: string; readonly day: string; readonly kept: string };
@@ -1736,7 +1743,11 @@ export interface Messages {
     readonly sprint: string;
     readonly first: string;
   };
-  'import-body-left-out': { readonly body: string };
+  'import-body-left-out': {
+    readonly why: 'known' | 'long-done';
+    readonly body: string;
+    readonly most: number;
+  };
   'import-correct-known': Record<never, never>;
   'import-check-head': Record<never, never>;
   'import-more': { readonly count: number };
@@ -2552,6 +2563,7 @@ export interface Messages {
   'problem-too-many-days': Record<never, never>;
   'problem-growth-twice': Record<never, never>;
   'problem-no-backlog': Record<never, never>;
+  'problem-no-backlog-or-day': Record<never, never>;
   'problem-no-growth': Record<never, never>;
   'pull-in-title': Record<never, never>;
   'pull-in-size': {
@@ -3026,6 +3038,10 @@ export interface Messages {
   'role-given-product-owner': Record<never, never>;
   'role-given-stored': Record<never, never>;
   'role-given-more': Record<never, never>;
+  'role-ended-facilitator-title': { readonly team: string };
+  'role-ended-facilitator': { readonly count: number; readonly people: readonly string[] };
+  'role-ended-product-owner-title': { readonly team: string };
+  'role-ended-product-owner': Record<never, never>;
   'no-facilitator-title': { readonly team: string };
   'no-facilitator-until': Record<never, never>;
   'sprint-span': { readonly days: 'several' | 'single'; readonly from: string; readonly to: string };

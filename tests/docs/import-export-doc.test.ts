@@ -2,10 +2,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { MOST_BODIES, MOST_DONE_BODIES } from '../../src/app/bodies/body-of-work.ts';
 import { CSV_COLUMNS, fileNameOf, IMPORTED_KINDS } from '../../src/app/csv/csv-columns.ts';
 import { MOST_LINES } from '../../src/app/csv/csv-rows.ts';
 import { escapeFormula } from '../../src/app/csv/write-csv.ts';
-import { MOST_BODIES_AT_ONCE } from '../../src/app/import/bodies-to-import.ts';
 import { ImportProblems } from '../../src/app/import/import-problem.ts';
 import { readImport } from '../../src/app/import/read-import.ts';
 import { MOST_SPRINTS } from '../../src/app/import/sprints-to-import.ts';
@@ -50,16 +50,17 @@ describe('the page on import and export', () => {
   });
 
   test('names the limits that the code keeps', () => {
-    const [, sprints, cards, bodies, lines, megabytes] =
-      /At once: ([\d,]+) sprints, (\d+) cards a sprint, (\d+) bodies of work, ([\d,]+) lines, files of (\d+) MB\./.exec(
+    const [, sprints, cards, lines, megabytes, toDo, done] =
+      /At once: ([\d,]+) sprints, (\d+) cards a sprint, ([\d,]+) lines, files of (\d+) MB\. A team keeps (\d+) bodies of work to do and the (\d+)\s/.exec(
         PAGE,
       ) ?? [];
     const number = (text: string | undefined): number => Number(text?.replaceAll(',', ''));
-    expect([sprints, cards, bodies, lines].map(number)).toEqual([
+    expect([sprints, cards, lines, toDo, done].map(number)).toEqual([
       MOST_SPRINTS,
       MAX_CARDS,
-      MOST_BODIES_AT_ONCE,
       MOST_LINES,
+      MOST_BODIES,
+      MOST_DONE_BODIES,
     ]);
     expect(number(megabytes) * 1_000_000).toBe(DOWNLOAD_BYTES_MAX);
   });

@@ -15,6 +15,12 @@ export function isAmountOfWork(points: number): boolean {
 /** More than a team can mean to do in order, and as many as fit in a message. */
 export const MOST_BODIES = 10;
 
+/**
+ * As many as a team finishes in twenty years when it finishes ten a year. Of those that were done before, the earliest is
+ * forgotten: everything that is told of them is read again and again.
+ */
+export const MOST_DONE_BODIES = 200;
+
 export interface BodyOfWork {
   readonly id: string;
   readonly teamId: string;
@@ -62,6 +68,11 @@ export function areSharesTooLarge(bodies: readonly BodyOfWork[]): boolean {
 
 export function isToDo({ doneAt }: BodyOfWork): boolean {
   return doneAt === undefined;
+}
+
+/** Of those that are done, the latest first. */
+export function doneLatestFirst(bodies: readonly BodyOfWork[]): BodyOfWork[] {
+  return bodies.filter((body) => !isToDo(body)).sort((a, b) => Number(b.doneAt) - Number(a.doneAt));
 }
 
 /** What is kept of a forecast. */

@@ -10,7 +10,15 @@ import { Refusal, refuseIfAny } from '../refusal.ts';
 import { type Audience, audienceBy, audienceInTeam, type TeamReference, todayOf } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
 import { requireBodyKeeper } from './body-keeper.ts';
-import { BODY_NAME_MAX_LENGTH, type BodyOfWork, calledSo, isSameName, isToDo } from './body-of-work.ts';
+import {
+  BODY_NAME_MAX_LENGTH,
+  type BodyOfWork,
+  calledSo,
+  doneLatestFirst,
+  isSameName,
+  isToDo,
+  MOST_DONE_BODIES,
+} from './body-of-work.ts';
 import { bodyProblems, turnProblems } from './body-problems.ts';
 import { tellDates } from './forecast-bodies.ts';
 import { keptOf } from './kept-advice.ts';
@@ -141,11 +149,17 @@ export async function endBody(
     const now = deps.clock.now();
     const told = (await tx.read.toldDatesOf(team.id)).filter(({ bodyId }) => bodyId === body.id);
     const ended = { ...body, doneAt: now };
-    if (input.how === 'done') await tx.write.bodies.save(ended);
-    else await tx.write.bodies.remove(body.id);
+    if (input.how === 'removed') await tx.write.bodies.remove(body.id);
+    else await saveDone(tx, ended);
     await tellDates(tx, team, members, now);
     return { team, body: ended, how: input.how, told };
   });
+}
+
+async function saveDone(tx: Transaction, ended: BodyOfWork): Promise<void> {
+  await tx.write.bodies.save(ended);
+  const done = doneLatestFirst(await tx.read.bodiesOf(ended.teamId));
+  for (const { id } of done.slice(MOST_DONE_BODIES)) await tx.write.bodies.remove(id);
 }
 
 /** @throws Refusal `bad-input` (name), `not-a-body-keeper`, `no-such-body` */

@@ -2,7 +2,7 @@
 import type { KeptAdvice } from '../advice/advice.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Team } from '../team/team.ts';
-import { isToDo } from './body-of-work.ts';
+import { doneLatestFirst } from './body-of-work.ts';
 import type { BodyForecasts } from './forecast-bodies.ts';
 
 /** Of those that are done, the latest, to look back at. */
@@ -14,9 +14,7 @@ export async function keptOf(
   { startsOn, sprintLengthDays, bodies }: BodyForecasts,
 ): Promise<Pick<KeptAdvice, 'startsOn' | 'sprintLengthDays' | 'bodies' | 'done'>> {
   const told = Map.groupBy(await tx.read.toldDatesOf(team.id), ({ bodyId }) => bodyId);
-  const done = (await tx.read.bodiesOf(team.id))
-    .filter((body) => !isToDo(body))
-    .sort((a, b) => Number(b.doneAt) - Number(a.doneAt));
+  const done = doneLatestFirst(await tx.read.bodiesOf(team.id));
   return {
     startsOn,
     sprintLengthDays,

@@ -14,6 +14,7 @@ import type { PastRatios } from '../history/past-sprint.ts';
 import { type FromRecords, pastSprintOf } from '../history/past-sprint-at-closing.ts';
 import type { Sprint, SprintRecords } from '../team/team.ts';
 import { type BodiesToImport, bodiesToImport } from './bodies-to-import.ts';
+import { timeThatCame } from './days-elsewhere.ts';
 import { ImportProblems, type ImportWarning } from './import-problem.ts';
 import { importedRecords, type SprintLines } from './imported-records.ts';
 import type { ReadImport } from './read-import.ts';
@@ -162,8 +163,6 @@ function plannedSprint(
 function closedSprintOf(line: SprintLine, { team, now }: PlanContext): Sprint {
   const { name, goal, startsOn, endsOn, closedOn } = line;
   const closesAtInstant = instantOf(endsOn, team.closesAt, team.timeZone);
-  const closing =
-    closedOn === undefined ? closesAtInstant : instantOf(closedOn, team.closesAt, team.timeZone);
   return {
     id: randomUUID(),
     teamId: team.id,
@@ -174,7 +173,7 @@ function closedSprintOf(line: SprintLine, { team, now }: PlanContext): Sprint {
     closesAt: team.closesAt,
     closesAtInstant,
     state: 'closed',
-    closedAt: closing < now ? closing : now,
+    closedAt: timeThatCame(closedOn ?? endsOn, team.closesAt, team.timeZone, now),
     reopenedAt: undefined,
     nextPromptAt: undefined,
     nextReminderAt: undefined,

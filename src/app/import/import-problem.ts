@@ -128,7 +128,6 @@ type BodyProblem =
   | { readonly code: 'body-share'; readonly least: number }
   | { readonly code: 'body-shares'; readonly share: number }
   | { readonly code: 'bodies-many'; readonly count: number; readonly most: number }
-  | { readonly code: 'bodies-at-once'; readonly count: number; readonly most: number }
   | { readonly code: 'day-early'; readonly column: string; readonly day: string; readonly earliest: string }
   | { readonly code: 'day-not-come'; readonly column: string; readonly day: string }
   | { readonly code: 'before-kept'; readonly column: string; readonly day: string; readonly kept: string }

@@ -8,6 +8,7 @@ import type { CsvFile } from '../csv/csv-rows.ts';
 import { decoded, type GivenFile } from '../csv/given-file.ts';
 import type { ImportPiece } from '../ports/imports.ts';
 import type { NewFact, RecordedFact, SprintCard, Team } from '../team/team.ts';
+import type { LeftOutBody } from './bodies-to-import.ts';
 import { type ImportPlan, importPlan, importWarnings, NO_PLAN, type SprintOutline } from './import-plan.ts';
 import { type ImportProblem, ImportProblems, type ImportWarning } from './import-problem.ts';
 import { type ReadFile, type ReadImport, readImport } from './read-import.ts';
@@ -48,8 +49,7 @@ export interface ImportPreview {
   readonly leftOut: readonly LeftOutSprint[];
   /** In their order. Empty while a line is bad. */
   readonly bodies: readonly PreviewedBody[];
-  /** Names of those that the team keeps already. */
-  readonly bodiesLeftOut: readonly string[];
+  readonly bodiesLeftOut: readonly LeftOutBody[];
   /** By file and line; while there is one nothing can be imported. The first of them, if there are very many. */
   readonly problems: readonly ImportProblem[];
   /** How many more there are. */

@@ -11,6 +11,7 @@ import type { Reading } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
+import type { LeftOutBody } from './bodies-to-import.ts';
 import type { ImportPreview, PreviewedBody, PreviewedSprint } from './import-reading.ts';
 import type { LeftOutSprint, PlanContext } from './sprints-to-import.ts';
 import { takeOut } from './take-out-imports.ts';
@@ -39,7 +40,7 @@ export interface SprintsImported {
   readonly answers: number;
   readonly leftOut: readonly LeftOutSprint[];
   readonly bodies: readonly PreviewedBody[];
-  readonly bodiesLeftOut: readonly string[];
+  readonly bodiesLeftOut: readonly LeftOutBody[];
   /** Closed sprints that the team has now. */
   readonly knownSprints: number;
 }

@@ -3,6 +3,7 @@ import type { Day } from '../../sprint/calendar.ts';
 import type { BodyOfWork } from '../bodies/body-of-work.ts';
 import { dayAt, instantOf } from '../clock/local-time.ts';
 import type { Sprint, Team } from '../team/team.ts';
+import { latestDay } from './days-elsewhere.ts';
 import type { ImportProblems } from './import-problem.ts';
 import { alikeName, type SprintLine } from './sprint-line.ts';
 
@@ -85,11 +86,11 @@ function isSame(a: Named, b: Named): boolean {
   return a.startsOn === b.startsOn && a.endsOn === b.endsOn && alikeName(a.name) === alikeName(b.name);
 }
 
-function checkIsOver(line: SprintLine, { team, today, now }: PlanContext, problems: ImportProblems): void {
+function checkIsOver(line: SprintLine, { team, now }: PlanContext, problems: ImportProblems): void {
   const { startsOn, endsOn, closedOn } = line;
   if (closedOn !== undefined && closedOn < startsOn) {
     problems.tell(line, { code: 'closed-before', day: closedOn });
-  } else if (closedOn !== undefined && closedOn > today) {
+  } else if (closedOn !== undefined && closedOn > latestDay(now)) {
     problems.tell(line, { code: 'closed-later', day: closedOn });
   } else if (closedOn === undefined && instantOf(endsOn, team.closesAt, team.timeZone) > now) {
     problems.tell(line, { code: 'not-over', last: endsOn });

@@ -12,6 +12,7 @@ import {
   exportDone,
   importDone,
   knownOf,
+  leftOutBody,
   leftOutSprint,
   previewedBody,
   previewedSprint,
@@ -171,7 +172,7 @@ function sprintBlocks(preview: ImportPreview): KnownBlock[] {
   const { sprints, bodies, bodiesLeftOut, warnings } = preview;
   const leftOut = [
     ...preview.leftOut.slice(0, LINES_SAID_MAX).map(leftOutSprint),
-    ...bodiesLeftOut.map((body) => mrkdwn('import-body-left-out', { body })),
+    ...bodiesLeftOut.slice(0, LINES_SAID_MAX).map(leftOutBody),
   ];
   const checks = [...warnings.map((warning) => `• ${importWarning(warning)}`), ...unusedColumns(preview)];
   const more = (count: number): string => mrkdwn('import-more', { count });
@@ -194,7 +195,8 @@ function sprintBlocks(preview: ImportPreview): KnownBlock[] {
         mrkdwn('import-left-out-head'),
         leftOut,
         more,
-        Math.max(0, preview.leftOut.length - LINES_SAID_MAX),
+        Math.max(0, preview.leftOut.length - LINES_SAID_MAX) +
+          Math.max(0, bodiesLeftOut.length - LINES_SAID_MAX),
       ),
       { maxSections: LEFT_OUT_SECTIONS_MAX },
     ),

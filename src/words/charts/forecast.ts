@@ -24,7 +24,7 @@ export function forecastHeading(advice: ForecastAdvice): ChartHeading {
   const sentences =
     'undefined' in forecast ? [noAnswer('forecast', forecast.undefined)] : basisSentences(advice, forecast);
   return {
-    title: say('forecast-chart-title', { points: question.backlogPoints }),
+    title: say('forecast-chart-title', { points: question.backlogPoints ?? 0 }),
     name: team.name,
     subtitle: sentences.join(' '),
   };
@@ -37,7 +37,7 @@ function basisSentences({ growth, startsOn, byDay }: ForecastAdvice, forecast: R
     say('forecast-chart-work', { startsOn, growth: toTenths(growth.points) }),
     ...(byDay === undefined || 'undefined' in byDay
       ? []
-      : [say('forecast-chart-by-day', { on: byDay.on, chance: byDay.chance })]),
+      : [say('forecast-chart-by-day', { on: byDay.on, chance: byDay.chance ?? 0 })]),
   ];
 }
 
@@ -54,7 +54,7 @@ export function forecastAltText(advice: ForecastAdvice): string {
   const { forecast, question, team } = advice;
   const subject = say('forecast-alt-subject', {
     team: shortName(team.name),
-    points: question.backlogPoints,
+    points: question.backlogPoints ?? 0,
   });
   if ('undefined' in forecast) return `${subject} ${noAnswer('forecast', forecast.undefined)}`;
   const summary = [

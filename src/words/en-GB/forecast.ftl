@@ -10,6 +10,13 @@ forecast-lead-no-date = { POINTS($points) }: no date within { NUMBER($sprints) }
 
 # When a day was asked about; the three dates follow.
 forecast-by-day-lead = { POINTS($points) } by { DATE($on) }: { CHANCE($chance) } chance. By then, { POINTS($surePoints) } are what to count on ({ WHOLE_PERCENT($sureChance) }), and { POINTS($evenPoints) } an even chance ({ WHOLE_PERCENT($evenChance) }).
+# When a day was asked about, and no amount of work was named.
+forecast-amounts-lead = By { DATE($on) }, { POINTS($surePoints) } are what to count on ({ WHOLE_PERCENT($sureChance) }), and { POINTS($evenPoints) } an even chance ({ WHOLE_PERCENT($evenChance) }).
+forecast-amounts-promise =
+    { NUMBER($points) ->
+        [0] *Promise nothing by then.* If somebody needs a part of it, talk about a later day.
+       *[other] *Promise no more than { POINTS($points) }.* If somebody needs more by then, talk about which part is worth having first.
+    }
 
 ## The three dates
 
@@ -95,6 +102,6 @@ forecast-form-growth-hint = By how much the work grows while you do it: new wish
 forecast-form-share = Share of your sprints that goes to it, in percent
 forecast-form-share-hint = The rest goes to other work. Leave empty if all of it does.
 forecast-form-by-day = Is there a day by which it’s wanted?
-forecast-form-by-day-hint = Then the answer also says how likely that is, and how much will be finished by then.
-forecast-question = How many points are left to do? Type `/loadline forecast 120`, or `/loadline forecast 120 growing 5` if the work grows by about 5 points with each sprint. With `using 60%` only so much of your sprints goes to it; with `by 31 March` you also hear how likely that day is.
+forecast-form-by-day-hint = Then the answer also says how likely that is, and how much will be finished by then. Without points above, it says only that.
+forecast-question = How many points are left to do? Type `/loadline forecast 120`, or `/loadline forecast 120 growing 5` if the work grows by about 5 points with each sprint. With `using 60%` only so much of your sprints goes to it; with `by 31 March` you also hear how likely that day is. `/loadline forecast by 31 March` says how many points can be done by then.
 forecast-question-button = Fill in a form

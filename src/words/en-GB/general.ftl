@@ -16,14 +16,14 @@ amount-percent-span = { WHOLE_PERCENT($amount) } to { WHOLE_PERCENT($high) }
 # What IN_TEN() says: of ten sprints.
 amount-in-ten =
     { $amount ->
-        [0] under 1 in 10
+        [0] less than 1 in 10
         [10] more than 9 in 10
        *[other] about { NUMBER($amount) } in 10
     }
 # What TENTHS() says, beside others of its kind.
 amount-tenths =
     { $amount ->
-        [0] under 1 in 10
+        [0] less than 1 in 10
         [10] more than 9 in 10
        *[other] { NUMBER($amount) } in 10
     }

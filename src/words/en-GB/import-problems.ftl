@@ -142,7 +142,6 @@ file-body-growth-reversed = “growth at most” is { NUMBER($most) }, which is 
 file-body-share = “share” must be { NUMBER($least) } or more; leave it empty for work that waits for its turn.
 file-body-shares = the shares of the sprints come to { WHOLE_PERCENT($share) } with it; together they may be 100% at most, and less while another body waits for its turn.
 file-bodies-many = the team would keep { NUMBER($count) } bodies of work to do; { NUMBER($most) } is the most. Take some out of the file, or mark what is done.
-file-bodies-at-once = these are { NUMBER($count) } bodies of work; { NUMBER($most) } is the most at once.
 file-day-early = “{ $column }” is { $day }, before { $earliest }; is the year right?
 file-day-not-come = “{ $column }” is { $day }, a day that hasn’t come yet.
 file-before-kept = “{ $column }” is { $day }, before it was kept on { $kept }.

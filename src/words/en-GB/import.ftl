@@ -109,7 +109,11 @@ import-left-out =
         [cancelled] • { $sprint } ({ DATE($first) }) was cancelled, so it doesn’t count as history.
        *[running] • { $sprint } ({ DATE($first) }) was still running when the file was made.
     }
-import-body-left-out = • { $body } is kept here already; it stays as it is.
+import-body-left-out =
+    { $why ->
+        [long-done] • { $body } was done too long ago: a team keeps the { NUMBER($most) } that were done last.
+       *[known] • { $body } is kept here already; it stays as it is.
+    }
 # Below the list, where an imported sprint of the file is already here.
 import-correct-known = To correct a sprint that was imported, take it out first with `/loadline import remove`, then import it again.
 import-check-head = *Please check*

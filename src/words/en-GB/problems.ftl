@@ -200,4 +200,5 @@ problem-commitment-twice = Name one number of points only. For days off and away
 problem-too-many-days = Name two days at most, the first and the last of the sprint.
 problem-growth-twice = Say only once by how much it grows.
 problem-no-backlog = Say how many points are left to do.
+problem-no-backlog-or-day = Say how many points are left to do, or by which day you ask.
 problem-no-growth = Say by how many points it grows.

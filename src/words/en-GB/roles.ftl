@@ -15,6 +15,18 @@ role-given-product-owner = As the product owner you can see the team’s cards a
 role-given-stored = I store your name, what you answer and when, and days off that you tell me. Your answers are shown by card and in the team’s sums, never by person. On a card that you own alone, the team sees your numbers.
 role-given-more = To see what is stored about you, type `/loadline privacy`; to leave, `/loadline leave`; for everything else, `/loadline help`.
 
+## To those who lead a team, and to who did, when the platform says of somebody that they can't any more
+
+role-ended-facilitator-title = Somebody who facilitated { $team } is a guest of this workspace now
+role-ended-facilitator =
+    { $count ->
+        [0] Guests don’t facilitate. Nobody else does, so each member who isn’t a guest may plan and close sprints until somebody is named.
+        [one] Guests don’t facilitate. { LIST($people) } does now.
+       *[other] Guests don’t facilitate. { LIST($people) } do now.
+    }
+role-ended-product-owner-title = { $team } has no product owner any more
+role-ended-product-owner = Their account is gone, or isn’t one of this workspace any more. To name another, type `/loadline setup` in the team’s channel.
+
 ## To those who stay when the last facilitator has left
 
 no-facilitator-title = { $team } has no facilitator any more

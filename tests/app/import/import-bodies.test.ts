@@ -157,7 +157,7 @@ describe('bodies of work in an import', () => {
     const again = await previewed(h, team, files);
     expect(again).toMatchObject({
       bodies: [],
-      bodiesLeftOut: ['Bells', 'Bells', 'bells', 'bells'],
+      bodiesLeftOut: ['Bells', 'Bells', 'bells', 'bells'].map((name) => ({ name, why: 'known' })),
       problems: [],
     });
   });
@@ -184,8 +184,32 @@ describe('bodies of work in an import', () => {
     const done = await imported(h, team, files);
     expect(done).toMatchObject({ sprints: [], bodies: [{ leftPoints: 80 }, { leftPoints: 20.5 }] });
     const again = await previewed(h, team, files);
-    expect(again).toMatchObject({ bodies: [], bodiesLeftOut: ['Harbour lights', 'Bells'], problems: [] });
+    const bodiesLeftOut = ['Harbour lights', 'Bells'].map((name) => ({ name, why: 'known' }));
+    expect(again).toMatchObject({ bodies: [], bodiesLeftOut, problems: [] });
     expect((await give(h, team, files, again.fingerprint)).kind).toBe('preview');
+  });
+
+  test('are as many that are done as a team keeps, the latest of them, wherever they come from', async () => {
+    const { h, team } = await teamOf(harness());
+    const lines = Array.from({ length: 250 }, (_, i) => `Body ${i},5,${dayPlus('2025-01-01', i)}`);
+    const files = { a: `body,to do,done on\n${lines.join('\n')}\n"Bells",20,` };
+    const done = await imported(h, team, files);
+    expect(done.bodies.map(({ name }) => name).slice(0, 2)).toEqual(['Bells', 'Body 50']);
+    expect(done.bodiesLeftOut).toEqual(
+      Array.from({ length: 50 }, (_, i) => ({ name: `Body ${i}`, why: 'long-done' })),
+    );
+    // What is done from now on takes the place of what was done first.
+    await endBody(h.deps, ANA, { place: CHANNEL, reference: 'Bells', how: 'done' });
+    const kept = await h.read((read) => read.bodiesOf(team.id));
+    expect(kept).toHaveLength(200);
+    expect(kept.map(({ name }) => name)).not.toContain('Body 50');
+    expect(kept.map(({ name }) => name)).toContain('Bells');
+    const there = await h.setUpTeam({}, ELSEWHERE);
+    const all = await exported(h, ANA);
+    expect((await importedBy(h, ELSEWHERE, there, all)).bodiesLeftOut).toEqual([]);
+    expect(await exported(h, ELSEWHERE)).toEqual(all);
+    const more = await previewed(h, team, { a: 'body,to do,done on\nRopes,5,2026-10-01' });
+    expect(more).toMatchObject({ bodies: [], bodiesLeftOut: [{ name: 'Ropes', why: 'long-done' }] });
   });
 
   test('follow those that the team keeps already', async () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { cancelSprint } from '../../../src/app/closing/end-sprint.ts';
+import { endBody, keepBody } from '../../../src/app/bodies/keep-bodies.ts';
+import { cancelSprint, closeSprint } from '../../../src/app/closing/end-sprint.ts';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import {
@@ -62,6 +63,28 @@ describe('what is exported can be imported elsewhere', () => {
     ]);
     await imported(h, ELSEWHERE, await h.setUpTeam({}, ELSEWHERE), files);
     expect((await exported(h, ELSEWHERE))['cards.csv']?.match(/^quay 1,/gm)).toHaveLength(3);
+  });
+
+  test('where it is still the day before', async () => {
+    const h = await openHarness({ now: '2026-11-02T08:00:00Z' });
+    const here = await h.setUpTeam({ timeZone: 'Pacific/Auckland' });
+    const { sprint } = await h.plan(here, { name: 'Quay 1', startsOn: '2026-11-02', endsOn: '2026-11-13' });
+    // It is Friday the sixth there by now, and Thursday in Lisbon.
+    await h.pass('2026-11-05T12:00:00Z');
+    await closeSprint(h.deps, actorOf('ana'), { sprintId: sprint.id });
+    const team = { place: CHANNEL };
+    await keepBody(h.deps, actorOf('ana'), { ...team, name: 'Bells', leftPoints: 5 });
+    await keepBody(h.deps, actorOf('ana'), { ...team, name: 'Ropes', leftPoints: 8 });
+    await endBody(h.deps, actorOf('ana'), { ...team, reference: 'Bells', how: 'done' });
+    const files = await exported(h, actorOf('ana'));
+    expect(files['sprints.csv']).toContain(',closed,2026-11-06,');
+    const there = await h.setUpTeam({ timeZone: 'Europe/Lisbon' }, ELSEWHERE);
+    await imported(h, ELSEWHERE, there, files);
+    expect(await exported(h, ELSEWHERE)).toEqual(files);
+    // And from there on, where it is earlier still.
+    const third = actorOf('ana', 'W3');
+    await imported(h, third, await h.setUpTeam({ timeZone: 'Pacific/Honolulu' }, third), files);
+    expect(await exported(h, third)).toEqual(files);
   });
 
   test('and comes out of there byte for byte the same, with the same statistics', async () => {

@@ -363,7 +363,7 @@ export const importPreview: ImportPreview = {
   answers: 0,
   leftOut: [{ name: 'Harbour 3', startsOn: '2026-02-02', why: 'cancelled' }],
   bodies: [{ name: 'Harbour lights', leftPoints: 80, isDone: false }],
-  bodiesLeftOut: ['Bells'],
+  bodiesLeftOut: [{ name: 'Bells', why: 'known' }],
   problems: [],
   problemsUntold: 0,
   badLines: 0,
