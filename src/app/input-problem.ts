@@ -137,4 +137,5 @@ type QuestionProblem =
   | { readonly code: 'too-many-days' }
   | { readonly code: 'growth-twice' }
   | { readonly code: 'no-backlog' }
+  | { readonly code: 'no-backlog-or-day' }
   | { readonly code: 'no-growth' };

@@ -59,17 +59,21 @@ export interface ReleaseDate {
   readonly on: Day;
 }
 
-export interface ReleaseForecast {
-  /** In the order of `RELEASE_CHANCES`; undefined with its reason where it lies beyond `MOST_SPRINTS`. */
-  readonly dates: readonly (ReleaseDate | UndefinedValue)[];
-  /** The chance to be finished by the end of sprint 0, 1, 2 … */
-  readonly chanceBySprint: readonly number[];
+/** What a forecast is made from. */
+export interface ForecastBasis {
   /** How many sprints it is made from. */
   readonly sprintsUsed: number;
   /** What the team's pace comes to in the first coming sprint. */
   readonly pointsPerSprint: number;
   /** Earlier forecasts of the team's own whose end is known. */
   readonly gradedForecasts: number;
+}
+
+export interface ReleaseForecast extends ForecastBasis {
+  /** In the order of `RELEASE_CHANCES`; undefined with its reason where it lies beyond `MOST_SPRINTS`. */
+  readonly dates: readonly (ReleaseDate | UndefinedValue)[];
+  /** The chance to be finished by the end of sprint 0, 1, 2 … */
+  readonly chanceBySprint: readonly number[];
 }
 
 /** Of the optimistic, the likely and the pessimistic date. */
@@ -95,21 +99,12 @@ export const MOST_SPRINTS = 130;
  * @throws RangeError for a negative backlog or growth, or a sprint without days.
  */
 export function releaseForecast(question: ReleaseQuestion): ReleaseForecast | UndefinedValue {
-  const { backlogPoints, scopeGrowthPoints, sprints, sprintLengthDays, comingTimes, graded } = question;
+  const { backlogPoints, scopeGrowthPoints, sprints, sprintLengthDays } = question;
   if (!(backlogPoints >= 0 && scopeGrowthPoints >= 0)) throw new RangeError('Points of work are 0 or more.');
   if (!(sprintLengthDays >= 1)) throw new RangeError('A sprint has a day at least.');
   if (backlogPoints === 0) return undefinedBecause('no-backlog');
-  if (sprints.length < LEAST_SPRINTS_FOR_PACE) {
-    return undefinedBecause('few-sprints', {
-      needed: LEAST_SPRINTS_FOR_PACE,
-      known: sprints.length,
-      having: 'closed',
-    });
-  }
-  const sprintsUsed = Math.min(sprints.length, LATEST_SPRINTS);
-  const pace = teamPace(sprints);
-  if (pace === undefined) return undefinedBecause('no-velocity', { sprints: sprintsUsed });
-
+  const pace = knownPace(sprints);
+  if ('undefined' in pace) return pace;
   const told = toldOf(question, pointsInTurn(question) / sprintWorthPoints(sprints));
   const { throughSprint = 0 } = question;
   const enough = Math.max(...RELEASE_CHANCES.map((chance) => told.toldFor(chance)));
@@ -121,7 +116,31 @@ export function releaseForecast(question: ReleaseQuestion): ReleaseForecast | Un
     dates,
     chanceBySprint:
       'undefined' in last ? chances : chances.slice(0, Math.max(Math.ceil(last.sprints), throughSprint) + 1),
-    sprintsUsed,
+    ...basisOf(question, pace),
+  };
+}
+
+/** Undefined below three closed sprints, and when none of the latest finished anything. */
+export function knownPace(sprints: readonly PacedSprint[]): TeamPace | UndefinedValue {
+  if (sprints.length < LEAST_SPRINTS_FOR_PACE) {
+    return undefinedBecause('few-sprints', {
+      needed: LEAST_SPRINTS_FOR_PACE,
+      known: sprints.length,
+      having: 'closed',
+    });
+  }
+  return (
+    teamPace(sprints) ??
+    undefinedBecause('no-velocity', { sprints: Math.min(sprints.length, LATEST_SPRINTS) })
+  );
+}
+
+export function basisOf(
+  { sprints, comingTimes, graded }: Pick<ReleaseQuestion, 'sprints' | 'comingTimes' | 'graded'>,
+  pace: TeamPace,
+): ForecastBasis {
+  return {
+    sprintsUsed: Math.min(sprints.length, LATEST_SPRINTS),
     pointsPerSprint: pace.pointsPerTime * (comingTimes[0] ?? 0),
     gradedForecasts:
       graded?.releases.filter(({ team, isFinished }) => isFinished && team === graded.team).length ?? 0,
@@ -134,7 +153,7 @@ function pointsInTurn({ backlogPoints, ahead = [] }: ReleaseQuestion): number {
 }
 
 /** What is made of the chances of work of that size; where the latest sprints finished nothing, of a large one. */
-export function toldOf({ graded }: ReleaseQuestion, sprintsWorth: number): ToldChances {
+export function toldOf({ graded }: Pick<ReleaseQuestion, 'graded'>, sprintsWorth: number): ToldChances {
   return graded ? toldChances(graded.releases, graded.team, sprintsWorth) : AS_TOLD;
 }
 

@@ -73,7 +73,7 @@ const question = z.discriminatedUnion('about', [
   }),
   z.strictObject({
     about: z.literal('forecast'),
-    backlogPoints: points,
+    backlogPoints: points.optional(),
     growthPoints: points.optional(),
     growthMostPoints: points.optional(),
     sharePercent: points.optional(),

@@ -73,10 +73,11 @@ describe('the forecast picture', () => {
     const advice = examples.forecastAdvice(120, [24, 23, 26, 27, 21, 28, 24], { byDay: '2027-02-05' });
     const { byDay } = advice;
     if (byDay === undefined || 'undefined' in byDay) throw new Error('no chance by the day');
+    const { sprints, chance = Number.NaN } = byDay;
     await looking(advice, ({ at, colourAt }) => {
-      expect(colourAt(...at(byDay.sprints, byDay.chance))).toBe(palette.today);
+      expect(colourAt(...at(sprints, chance))).toBe(palette.today);
     });
-    const said = `By 5 Feb 2027: ${Math.round(100 * byDay.chance)}% (the diamond).`;
+    const said = `By 5 Feb 2027: ${Math.round(100 * chance)}% (the diamond).`;
     expect(forecastHeading(advice).subtitle).toContain(said);
     expect(forecastAltText(advice)).toContain(said);
   });

@@ -22,7 +22,8 @@ function known<T extends object>(answer: T): Exclude<T, UndefinedValue> {
   if ('undefined' in answer) throw new Error(JSON.stringify(answer.undefined));
   return answer as Exclude<T, UndefinedValue>;
 }
-const by = (question: ReleaseQuestion, on: string): ReleaseByDay => known(releaseByDay(question, on));
+const by = (question: Parameters<typeof releaseByDay>[0], on: string): ReleaseByDay =>
+  known(releaseByDay(question, on));
 
 describe('the chance by a day', () => {
   test.each([
@@ -51,6 +52,17 @@ describe('the chance by a day', () => {
 });
 
 describe('how much by a day', () => {
+  test.each([
+    ['as told', QUESTION],
+    ['graded and growing', { ...GRADED, scopeGrowthPoints: 2 }],
+  ])('%s, needs no amount of work, which changes nothing of it', (_, question) => {
+    const { chance, ...rest } = by({ ...question, backlogPoints: undefined }, '2027-01-10');
+    expect(chance).toBeUndefined();
+    const { chance: known, ...asked } = by(question, '2027-01-10');
+    expect(known).toBeGreaterThan(0);
+    expect(rest).toEqual(asked);
+  });
+
   test('is the most that keeps the chance', () => {
     for (const on of ['2026-11-20', '2027-01-10', '2027-05-02']) {
       for (const { chance, points } of by(QUESTION, on).amounts) {

@@ -38,7 +38,8 @@ export type AdviceQuestion =
     }
   | {
       readonly about: 'forecast';
-      readonly backlogPoints: number;
+      /** Undefined: asks how much is finished by `byDay`. */
+      readonly backlogPoints?: number | undefined;
       /** Points by which the body of work grows with each sprint; undefined: as much as measured so far. */
       readonly growthPoints?: number | undefined;
       /** With it: in 8 of 10 cases the growth lies between the two. */
@@ -112,6 +113,7 @@ export interface ForecastAdvice extends KeepingAdvice {
   /** The first day of the first sprint that will work on it, and the days from sprint to sprint. */
   readonly startsOn: Day;
   readonly sprintLengthDays: number;
+  /** Undefined for its reason also where nobody said how much work it is. */
   readonly forecast: ReleaseForecast | UndefinedValue;
   readonly growth: ScopeGrowth;
   /** Undefined where no day was asked about. */

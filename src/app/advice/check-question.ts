@@ -94,7 +94,10 @@ export function checkForecast(question: ForecastQuestion, startsOn: Day, today: 
   const { backlogPoints, growthPoints, growthMostPoints, sharePercent = 100, byDay: typed } = question;
   const most = MAX_BACKLOG_POINTS;
   const problems: InputProblem[] = [];
-  if (!isAmountOfWork(backlogPoints) || backlogPoints === 0) {
+  if (backlogPoints === undefined) {
+    if (typed === undefined)
+      problems.push({ field: 'backlogPoints', problem: { code: 'no-backlog-or-day' } });
+  } else if (!isAmountOfWork(backlogPoints) || backlogPoints === 0) {
     problems.push({ field: 'backlogPoints', problem: { code: 'backlog-points', most } });
   }
   const [least = 0, largest = least] = [growthPoints, growthMostPoints];

@@ -26,7 +26,9 @@ import type { ForecastAdvice, ScopeGrowth } from './advice.ts';
 const DAYS_KNOWN_AHEAD = 366;
 
 /** How large a body of work is, and what was said of its growth. */
-type AskedWork = Pick<ForecastAdvice['question'], 'backlogPoints' | 'growthPoints' | 'growthMostPoints'>;
+type AskedWork = Pick<ForecastAdvice['question'], 'growthPoints' | 'growthMostPoints'> & {
+  readonly backlogPoints: number;
+};
 
 /** What a forecast is made from beside the team's own past. */
 export interface ForecastGround {
@@ -156,16 +158,19 @@ export function forecastOf(
   past: readonly PastSprint[],
   ground: ForecastGround,
 ): Pick<ForecastAdvice, 'startsOn' | 'sprintLengthDays' | 'forecast' | 'growth' | 'byDay' | 'margin'> {
-  const { byDay, sharePercent } = question;
+  const { backlogPoints, byDay, sharePercent } = question;
   const { startsOn, sprintLengthDays } = ground;
-  const { asked, growth } = workQuestion(teamForecasts(past, ground), question, sharePercent);
-  const onDay = byDay === undefined ? undefined : releaseByDay(asked, byDay);
-  const throughSprint = onDay === undefined || 'undefined' in onDay ? 0 : Math.ceil(onDay.sprints);
+  const work = { ...question, backlogPoints: backlogPoints ?? 0 };
+  const { asked, growth } = workQuestion(teamForecasts(past, ground), work, sharePercent);
+  const onDay = byDay === undefined ? undefined : releaseByDay({ ...asked, backlogPoints }, byDay);
+  const isUnknown = onDay !== undefined && 'undefined' in onDay;
+  const throughSprint = onDay === undefined || isUnknown ? 0 : Math.ceil(onDay.sprints);
   return {
     startsOn,
     sprintLengthDays,
     growth,
-    forecast: releaseForecast({ ...asked, throughSprint }),
+    // Where no work was named, what is missing is missing for the amounts.
+    forecast: backlogPoints === undefined && isUnknown ? onDay : releaseForecast({ ...asked, throughSprint }),
     byDay: onDay,
     margin: marginOfPast(past),
   };

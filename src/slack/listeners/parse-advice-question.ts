@@ -17,6 +17,8 @@ const UNIT = / ?(?:points?)? ?(?:left|of work)? ?(?:(?:a|an|per|each|every|with 
 const BY = '(?:^| )(?<!(?:grow(?:ing|s|th)?|[+]) ?)(?:by|until|till|before)';
 /** The day by which it is wanted. */
 const BY_DAY = new RegExp(`${BY} (${DAY_WORDS})[,;.]?(?= |$)`, 'gi');
+/** What somebody asks who names a day alone. */
+const HOW_MUCH = /^ ?how (?:much|many(?: points)?) ?$/i;
 /** What stands there and is no day. */
 const BY_NO_DAY = new RegExp(`${BY} (.*?)[,;.]?$`, 'i');
 /** How much of the sprints goes to it. */
@@ -30,6 +32,7 @@ const FORECAST_EXAMPLE = '120 growing 5';
  * @example parseForecastQuestion('120 points, growing by 5 a sprint').growthPoints === 5
  * @example parseForecastQuestion('120 by 31 March').byDay === '31 March'
  * @example parseForecastQuestion('120 using 60%').sharePercent === 60
+ * @example parseForecastQuestion('by 31 March').backlogPoints === undefined
  * @throws Refusal `bad-argument`
  */
 export function parseForecastQuestion(typed: string): ForecastQuestion {
@@ -43,9 +46,10 @@ export function parseForecastQuestion(typed: string): ForecastQuestion {
   if (more.length > 0) throw unreadForecast({ code: 'growth-twice' });
   const noDay = BY_NO_DAY.exec(work)?.[1];
   if (noDay !== undefined) throw unreadForecast({ code: 'by-not-a-day', typed: noDay });
+  const asksHowMuch = byDay !== undefined && (work.trim() === '' || HOW_MUCH.test(work));
   return {
     about: 'forecast',
-    backlogPoints: amountIn(work, { code: 'no-backlog' }),
+    ...(asksHowMuch ? {} : { backlogPoints: amountIn(work, { code: 'no-backlog-or-day' }) }),
     ...(growth === undefined ? {} : growthIn(growth)),
     ...(sharePercent === undefined ? {} : { sharePercent }),
     ...(byDay === undefined ? {} : { byDay }),
@@ -78,7 +82,8 @@ function unreadForecast(problem: Problem): Refusal {
 }
 
 /**
- * The same from the form's fields; growth that is left empty is to be measured, and a day that is left empty isn't asked about.
+ * The same from the form's fields; growth that is left empty is to be measured. What is left empty of the work and the day isn't
+ * asked about.
  *
  * @throws Refusal `bad-input`
  */
@@ -88,11 +93,13 @@ export function readForecastFields(
   shareText: string,
   byDay: string,
 ): ForecastQuestion {
-  const backlog = readNumber(spaced(backlogText).replace(UNIT, ''));
+  const backlog = backlogText.trim() === '' ? undefined : readNumber(spaced(backlogText).replace(UNIT, ''));
   const growths = growthText.trim() === '' ? [] : spaced(growthText).split(GROWTH_TO).slice(0, 2);
   const [growth, growthMost] = growths.map((text) => readNumber(text.replace(UNIT, '').trim()));
   const problems: InputProblem[] = [];
-  if ('problem' in backlog) problems.push({ field: FORECAST_FIELDS.backlogPoints, problem: backlog.problem });
+  if (backlog && 'problem' in backlog) {
+    problems.push({ field: FORECAST_FIELDS.backlogPoints, problem: backlog.problem });
+  }
   for (const read of [growth, growthMost]) {
     if (read && 'problem' in read) {
       problems.push({ field: FORECAST_FIELDS.growthPoints, problem: read.problem });
@@ -104,10 +111,10 @@ export function readForecastFields(
     problems.push({ field: FORECAST_FIELDS.sharePercent, problem: share.problem });
   }
   refuseIfAny(problems);
-  const amount = (read: typeof backlog): number => ('value' in read ? read.value : Number.NaN);
+  const amount = (read: ReturnType<typeof readNumber>): number => ('value' in read ? read.value : Number.NaN);
   return {
     about: 'forecast',
-    backlogPoints: amount(backlog),
+    ...(backlog ? { backlogPoints: amount(backlog) } : {}),
     ...(growth ? { growthPoints: amount(growth) } : {}),
     ...(growthMost ? { growthMostPoints: amount(growthMost) } : {}),
     ...(share ? { sharePercent: amount(share) } : {}),

@@ -21,7 +21,7 @@ export const FORECAST_FIELDS = {
 export const POINTS_MAX_LENGTH = 20;
 
 /**
- * Asks how large a body of work is, to forecast when it will be finished.
+ * Asks how large a body of work is, to forecast when it will be finished; or by which day, to say how much will be.
  *
  * @param asked the numbers of the question before, when they are to be changed
  */
@@ -49,7 +49,8 @@ export function forecastFormView(
       field: fields.backlogPoints,
       label: say('forecast-form-points'),
       hint: say('forecast-form-points-hint'),
-      initial: asked ? String(asked.backlogPoints) : '',
+      optional: true,
+      initial: asked?.backlogPoints === undefined ? '' : String(asked.backlogPoints),
       maxLength: POINTS_MAX_LENGTH,
     }),
     growthField(asked),

@@ -144,7 +144,9 @@ function buttonsOf(advice: Advice, isAnswered: boolean): Button[] {
       return [
         ...share,
         change(say('advice-change-forecast-button'), ACTIONS.changeForecast),
-        ...(mayKeep ? [change(say('kept-new-button'), ACTIONS.keepForecast)] : []),
+        ...(mayKeep && question.backlogPoints !== undefined
+          ? [change(say('kept-new-button'), ACTIONS.keepForecast)]
+          : []),
         history(),
       ];
     case 'kept':

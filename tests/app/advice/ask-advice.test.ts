@@ -282,6 +282,18 @@ describe('the forecast', () => {
     expect(byDay).toMatchObject({ on: '2027-03-31', amounts: [{ chance: 0.85 }, { chance: 0.5 }] });
   });
 
+  test('tells how much is done by a day without an amount of work, and asks for one of the two', async () => {
+    const { h } = await withTeam(6);
+    const asked = { about: 'forecast', growthPoints: 0, byDay: '31 March' } as const;
+    const { byDay: amounts } = await ask(h, asked);
+    const { byDay } = await ask(h, { ...asked, backlogPoints: 40 });
+    expect(amounts).toEqual({ ...byDay, chance: undefined });
+    const nothing = askAdvice(h.deps, ben, { place: CHANNEL }, { about: 'forecast' });
+    expect(await problemsOf(nothing)).toEqual({
+      backlogPoints: 'Say how many points are left to do, or by which day you ask.',
+    });
+  });
+
   test.each([0, 101])('refuses a share of %d percent', async (sharePercent) => {
     const { h } = await withTeam(3);
     const question = { about: 'forecast', backlogPoints: 40, sharePercent } as const;

@@ -61,6 +61,12 @@ const COMMANDS: [typed: string, question: object][] = [
     { about: 'forecast', backlogPoints: 120, growthPoints: 5, byDay: '2027-03-31' },
   ],
   ['forecast 120 by 31 March', { about: 'forecast', backlogPoints: 120, byDay: '31 March' }],
+  ['forecast by 31 March', { about: 'forecast', byDay: '31 March' }],
+  [
+    'forecast How much until 2027-03-31, using 60%, growing 2',
+    { about: 'forecast', growthPoints: 2, sharePercent: 60, byDay: '2027-03-31' },
+  ],
+  ['forecast how many points by Friday', { about: 'forecast', byDay: 'Friday' }],
   [
     'forecast 120 before Dec 18th, growing by 5',
     { about: 'forecast', backlogPoints: 120, growthPoints: 5, byDay: 'Dec 18th' },
@@ -116,8 +122,8 @@ describe('the command', () => {
     [`range ${'x'.repeat(3_000)}`, 'can’t be understood'],
     ['forecast soon', '“soon” isn’t a number'],
     ['forecast 1.200', '1200 or 1.2'],
-    ['forecast growing 5', 'how many points are left'],
-    ['forecast by 2027-03-31', 'how many points are left'],
+    ['forecast growing 5', 'how many points are left to do, or by which day you ask'],
+    ['forecast how much', '“how much” isn’t a number'],
     ['forecast 120 by 2027-03-31 by 2027-04-30', 'one day only'],
     ['forecast 120 by spring', '“spring” isn’t a day. Write it like “31 March”'],
     ['forecast by spring', '“spring” isn’t a day'],

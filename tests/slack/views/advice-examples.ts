@@ -130,12 +130,13 @@ export function oddsAdvice(past: readonly PastSprint[]): OddsAdvice {
 
 export function forecastAdvice(
   past: readonly PastSprint[],
-  backlogPoints = 120,
+  backlogPoints: number | 'none' = 120,
   growth: number | 'measured' = 0,
   byDay?: Day,
 ): ForecastAdvice {
   const growthPoints = growth === 'measured' ? undefined : growth;
-  const question = { about: 'forecast', backlogPoints, growthPoints, byDay } as const;
+  const work = backlogPoints === 'none' ? {} : { backlogPoints };
+  const question = { about: 'forecast', ...work, growthPoints, byDay } as const;
   const ground = { team, members: [], startsOn: '2026-11-30', sprintLengthDays: 14, lent: [] };
   return { ...base, ...known(past), question, ...forecastOf(question, past, ground) };
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Advice } from '../../../src/app/advice/advice.ts';
+import { hasChart } from '../../../src/app/advice/advice-chart.ts';
 import { adviceValue, decodeValue, placeValue } from '../../../src/slack/button-values.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
 import {
@@ -281,6 +282,37 @@ describe('the forecast', () => {
     `);
     const [said = ''] = words.split('Only you see this');
     expect(said.split(/\s+/).length).toBeLessThanOrEqual(120);
+  });
+
+  it('says how much can be done by a day where that alone was asked, with as much to go by', () => {
+    const amounts = forecastAdvice(STEADY, 'none', 'measured', '2027-06-30');
+    expect(text(amounts)).toMatchInlineSnapshot(`
+      "By 30 June 2027, 168 points are what to count on (85%), and 329 points an even chance (50%).
+      Promise no more than 168 points. If somebody needs more by then, talk about which part is worth having first.
+      Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.3 points in the first coming sprint. The work is assumed to grow by 5.3 points with each sprint. Say “growing 0” if it’s settled.
+      Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
+      Buttons: Share in the channel, How it’s made, Change the numbers, History"
+    `);
+    expect(details(amounts)).toMatchInlineSnapshot(`
+      "By 30 June 2027, 168 points are what to count on (85%), and 329 points an even chance (50%).
+      Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.3 points in the first coming sprint. Of 9 known closed sprints, 4 were imported. Work on it begins on 30 November 2026, with a new sprint every 14 days. The work is assumed to grow by 5.3 points with each sprint. In 8 of 10 cases that is 4.5 to 6.2. So much of what you take in comes after planning, by your last 9 sprints. Say “growing 0” if it’s settled. The chances allow for how 5 such forecasts would have come out before.
+      How far off the team was so far
+      • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106% to 137% in 8 of 10 sprints (from 9).
+      • Estimates: typically 93% accurate, and 82% to 94% over all 5 sprints, which are too few to say what is usual. The rest up to 100% is the part of the load by which estimates were off.
+      What this doesn’t know
+      • How much of a sprint goes to other work. It assumes that everything your sprints finish belongs to these points.
+      • Whether these points are the same size as those in your past sprints.
+      • Who will join or leave, and days off that nobody has entered yet; those that are known are counted.
+      • Whether this work grows as yours did so far. Cards that you pull in from the same backlog are no growth, and can’t be told apart.
+      Only you see this."
+    `);
+    expect(hasChart(amounts)).toBe(false);
+    const buttons = buttonsOf(adviceMessage({ ...amounts, askerMayKeep: true }).blocks);
+    expect(buttons.map(({ actionId }) => actionId)).not.toContain(ACTIONS.keepForecast);
+    expect(text(forecastAdvice(STEADY, 'none', 900, '2026-12-02'))).toContain('Promise nothing by then');
+    expect(leadOf(forecastAdvice(STEADY.slice(0, 2), 'none', 0, '2027-06-30'))).toBe(
+      'No forecast yet. This needs 3 closed sprints; there are 2.',
+    );
   });
 
   it('promises nothing where the pessimistic date lies beyond the horizon', () => {

@@ -445,10 +445,10 @@ describe('planning questions', () => {
     ).toMatchInlineSnapshot(`
       "[Forecast | Show the dates | Cancel] {"teamId":"team-harbour"}
       When will Harbour have finished a larger body of work? Its latest sprints finished 22, 25.5 and 21 points.
-      <backlogPoints> Points left to do:  – The sum of the estimates of all its cards, in the team’s own points.
+      <backlogPoints> Points left to do (optional):  – The sum of the estimates of all its cards, in the team’s own points.
       <growthPoints> Growth, in points a sprint (optional):  – By how much the work grows while you do it: new wishes, forgotten cards. Such as 5, or 2-8 if you are unsure. Leave empty for as much as measured so far; 0 is none.
       <sharePercent> Share of your sprints that goes to it, in percent (optional):  – The rest goes to other work. Leave empty if all of it does.
-      <byDay> Is there a day by which it’s wanted? (optional):  – Then the answer also says how likely that is, and how much will be finished by then."
+      <byDay> Is there a day by which it’s wanted? (optional):  – Then the answer also says how likely that is, and how much will be finished by then. Without points above, it says only that."
     `);
   });
 
@@ -456,7 +456,7 @@ describe('planning questions', () => {
     const asked = { about: 'forecast', backlogPoints: 120, growthPoints: 2.5 } as const;
     const text = formText(forecastFormView({ team, velocities: [22], keepsAny: false }, asked, 'D1'));
     expect(text).toContain('Its latest sprint finished 22 points.');
-    expect(text).toContain('<backlogPoints> Points left to do: "120"');
+    expect(text).toContain('<backlogPoints> Points left to do (optional): "120"');
     expect(text).toContain('<growthPoints> Growth, in points a sprint (optional): "2.5"');
     expect(formText(forecastFormView({ team, velocities: [], keepsAny: false }))).toContain(
       'No closed sprint shows yet',
