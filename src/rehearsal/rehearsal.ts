@@ -32,6 +32,7 @@ import { openQueue } from '../store/queue/delivery-queue.ts';
 import { refusalWords } from '../words/refusals.ts';
 import { type Cast, castOf, TEAM_CHANNEL_ID } from './cast.ts';
 import { Conversation } from './conversation.ts';
+import { datedByClock } from './dated-by-clock.ts';
 import type { Scenario } from './scenario.ts';
 import { type StandIn, startStandIn } from './stand-in/stand-in.ts';
 import type { PageRoute, StandInOptions } from './stand-in/stand-in-options.ts';
@@ -131,6 +132,7 @@ export async function startRehearsal({
   const { botToken } = secrets;
   const workspaces = oneWorkspace({ ...identity, botToken, interactive, bulk: bulkClient(settings) });
   const database = await openDatabase({ dataFolder: 'memory', memoryImage });
+  const setDatabaseClock = await datedByClock(database, clock.now());
   const queue = await openQueue(database);
   const deps: AppDependencies = {
     store: writtenOnce(database.store, clock),
@@ -186,11 +188,16 @@ export async function startRehearsal({
     for (;;) {
       const due = await database.store.read((read) => read.nextDueAt());
       if (due === undefined || due > instant) break;
-      clock.moveTo(due);
+      await setClocks(due);
       await runDueWork(deps);
       await settle();
     }
+    await setClocks(instant);
+  }
+
+  async function setClocks(instant: Date): Promise<void> {
     clock.moveTo(instant);
+    await setDatabaseClock(clock.now());
   }
 
   return {

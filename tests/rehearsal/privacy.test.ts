@@ -43,6 +43,17 @@ it('sends them a copy in their direct messages, with their words and nobody else
   for (const id of others) expect(copy).not.toContain(id);
 });
 
+it('dates what the bot wrote to them by the rehearsal’s calendar, also what is about no day', async () => {
+  const { messagesToYou } = JSON.parse(fileTo(petra)) as {
+    messagesToYou: { kind: string; on: string; recordedAt: string }[];
+  };
+  expect(messagesToYou.map(({ kind }) => kind)).toContain('role-given');
+  for (const { on, recordedAt } of messagesToYou) {
+    for (const day of [on, recordedAt].map((at) => at.slice(0, 10)))
+      expect(day).toMatch(/^2026-11-(0[2-9]|1[0-3])$/);
+  }
+});
+
 it('erases them when they confirm, and knows them no more', async () => {
   const { conversation, deps, workspaceId } = rehearsal;
   const form = await conversation.formAfter(petra, async () => {
