@@ -48,4 +48,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0042_past_headings.sql': 'c4678471b8969fa5c20f7bae60474f81b3f43171216c886691eb8ea8641efca9',
   '0043_resumed_teams.sql': '65a213e258b36d0c733d96f2821c42e2e72252b2e709b8808fbd20ed65a3a4d5',
   '0044_post_columns.sql': 'bb80b5ec93d1f8d50254818b07a3cad378f661be4a463d2031c1cb5bba6565a3',
+  '0045_roles_followed.sql': 'fd05349d6bdb151982703e002b8cbabbde72fa147cc996a498cfbd877d262052',
 };

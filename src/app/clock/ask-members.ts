@@ -18,7 +18,7 @@ import { directPost } from '../posting/post-kinds.ts';
 import type { NewPost } from '../posting/posts.ts';
 import { todayOf } from '../team/place.ts';
 import { type Member, type Sprint, type SprintRecords, type Team, workersOf } from '../team/team.ts';
-import { letLeaversGo } from './let-leavers-go.ts';
+import { lookPeopleUp } from './look-people-up.ts';
 import { promptInstant } from './prompt-time.ts';
 import { earliest, nextPromptAt, reminderAt, sprintDays } from './sprint-clock.ts';
 import { watchDueSprints } from './watch-sprints.ts';
@@ -40,7 +40,7 @@ export async function runDueWork(ports: Ports & Pick<AppDependencies, 'directory
   // Closing first: nobody is asked about a sprint that is over. Asking last: those who
   // are asked only now, because the bot was down, need no reminder as well.
   for (const serve of [closeDueSprints, remindDueMembers, sendDueLastCalls, watchDueSprints, askDueMembers]) {
-    if (serve === askDueMembers) await letLeaversGo(ports);
+    if (serve === askDueMembers) await lookPeopleUp(ports);
     for (let claimed = await serve(ports); claimed > 0; claimed = await serve(ports)) served += claimed;
   }
   return served;

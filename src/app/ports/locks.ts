@@ -38,7 +38,8 @@ export interface Claims {
   closingsDue(now: Date, limit: number): Promise<DueSprint[]>;
   watchesDue(now: Date, limit: number): Promise<DueWatch[]>;
   /**
-   * Teams that are asked until then and whose people were not looked up on this day of UTC; marks them as looked up.
+   * Teams that are asked until then, or not within a day, and whose people were not looked up on this day of UTC; marks them as
+   * looked up.
    *
    * @param limit of all workspaces, and of each
    */
@@ -46,7 +47,7 @@ export interface Claims {
     now: Date,
     until: Date,
     limit: { readonly all: number; readonly ofWorkspace: number },
-  ): Promise<Pick<Team, 'id' | 'workspaceId'>[]>;
+  ): Promise<Pick<Team, 'id' | 'workspaceId' | 'productOwnerId'>[]>;
   /**
    * A post that has something to be sent, which is `sending` from then on. Undefined when there is nothing to send, or another
    * deliverer has it: the row is locked, or it is `sending` since less than a minute by the database's own clock.

@@ -12,7 +12,7 @@ import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
 import type { Transaction } from '../ports/store.ts';
 import { erasedOn } from '../privacy/promised-times.ts';
 import { retroContent } from '../retro/retro-content.ts';
-import { facilitatorIdsOf } from '../team/place.ts';
+import { facilitatorIdsOf, facilitatorsOrMembers } from '../team/place.ts';
 import { activeMembers, type Role, type SprintHeading, type Team, workersOf } from '../team/team.ts';
 import { digestContent } from '../watching/digest-content.ts';
 import { statusContent } from '../watching/status-content.ts';
@@ -64,9 +64,21 @@ export const POST_KINDS = {
   ),
 
   'no-facilitator': aboutTeam([], async ({ tx, team, post }) => {
-    const isStuck = facilitatorIdsOf(await tx.read.membersOf(team.id)).length === 0;
-    return isStuck || post.postedAt ? { content: { team } } : undefined;
+    const members = await tx.read.membersOf(team.id);
+    const { userId } = post.recipient as { readonly userId: string };
+    const isTheirTurn =
+      facilitatorIdsOf(members).length === 0 && facilitatorsOrMembers(members).includes(userId);
+    return isTheirTurn || post.postedAt ? { content: { team } } : undefined;
   }),
+
+  /** `reason`: the role, which the platform's word on somebody ended. To those who lead the team now, and to who did. */
+  'role-ended': aboutTeam(['reason'], async ({ tx, team, subject: { reason } }) => ({
+    content: {
+      team,
+      role: reason as Exclude<Role, 'member'>,
+      facilitatorIds: facilitatorIdsOf(await tx.read.membersOf(team.id)),
+    },
+  })),
 
   'team-moved': aboutTeam(['byUserId'], async ({ team, post: { recipient }, subject: { byUserId } }) => ({
     content: { team, byUserId, isHere: 'channelId' in recipient && recipient.channelId === team.channelId },

@@ -5,8 +5,9 @@
  * - Bots and people who have left are nothing on a team.
  * - People of another workspace are nothing on a team either, and can't set one up: the team's plan and numbers belong to
  *   this workspace, and the bot's command doesn't work for them. They may read the help, and read why they can do no more.
- * - Guests may be members and product owners, but don't facilitate, nor set a team up: a workspace lets them in for some
- *   work, not to decide how others work.
+ * - Guests may be members and product owners, but don't facilitate, nor set a team up, not even where nobody facilitates: a
+ *   workspace lets them in for some work, not to decide how others work.
+ * - It holds for what people are now (`follow-belonging.ts`), not only for what they were when they were added.
  */
 import type { AppDependencies, Directory, Profile } from '../ports/app-dependencies.ts';
 import { Refusal, type RefusalCode } from '../refusal.ts';
@@ -20,7 +21,12 @@ export function whyNot(
   if (isBot) return 'is-bot';
   if (isDeactivated) return 'is-deactivated';
   if (isOutsider) return 'is-outsider';
-  return isGuest && role === 'facilitator' ? 'is-guest' : undefined;
+  return !mayFacilitate({ isGuest }) && role === 'facilitator' ? 'is-guest' : undefined;
+}
+
+/** Of those who may be on a team at all. */
+export function mayFacilitate({ isGuest }: Pick<Profile, 'isGuest'>): boolean {
+  return !isGuest;
 }
 
 /** @throws Refusal `outsider`, `guest-set-up`, `set-up-left-to-others` */

@@ -1,6 +1,6 @@
 /** Checks the people whom somebody chose for a team: each can have their role, and is in the team's channel. */
 import type { InputProblem } from '../input-problem.ts';
-import type { Directory } from '../ports/app-dependencies.ts';
+import type { Directory, Profile } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { refuseIfAny } from '../refusal.ts';
 import { whyNot } from './belonging.ts';
@@ -21,7 +21,7 @@ export async function newPeopleOutside(
   tx: Transaction,
   before: Team | undefined,
   { memberIds, facilitatorIds, productOwnerId }: ChosenPeople,
-  { outside, names }: { readonly outside: readonly string[]; readonly names: ReadonlyMap<string, string> },
+  { outside, profiles }: { readonly outside: readonly string[]; readonly profiles: Profiles },
 ): Promise<InputProblem[]> {
   const known = before ? (await tx.read.membersOf(before.id)).filter(({ isActive }) => isActive) : [];
   const had = (fits: (person: Member) => boolean) => known.filter(fits).map(({ userId }) => userId);
@@ -33,7 +33,7 @@ export async function newPeopleOutside(
     userIds
       .filter((userId) => outside.includes(userId) && !already.includes(userId))
       .map((userId) => {
-        const problem = { code: 'not-in-channel', person: names.get(userId) ?? userId } as const;
+        const problem = { code: 'not-in-channel', person: profiles.get(userId)?.name ?? userId } as const;
         return { field, problem };
       });
   return [
@@ -59,13 +59,16 @@ function listOf(userId: string | undefined): string[] {
   return userId === undefined ? [] : [userId];
 }
 
-/** Their names. @throws Refusal `bad-input` where somebody can't have the role that they were chosen for */
-export async function namesOf(
+/** What the platform says of people, by their ids. */
+export type Profiles = ReadonlyMap<string, Profile>;
+
+/** @throws Refusal `bad-input` where somebody can't have the role that they were chosen for */
+export async function profilesOf(
   directory: Directory,
   workspaceId: string,
   { memberIds, facilitatorIds, productOwnerId }: ChosenPeople,
-): Promise<Map<string, string>> {
-  const names = new Map<string, string>();
+): Promise<Profiles> {
+  const found = new Map<string, Profile>();
   const wanted = async (
     field: keyof ChosenPeople,
     role: Role,
@@ -73,7 +76,7 @@ export async function namesOf(
   ): Promise<InputProblem[]> => {
     const profiles = await Promise.all(userIds.map((userId) => directory.profile(workspaceId, userId)));
     return profiles.flatMap((profile): InputProblem[] => {
-      names.set(profile.userId, profile.name);
+      found.set(profile.userId, profile);
       const code = whyNot(profile, role);
       return code ? [{ field, problem: { code, person: profile.name } }] : [];
     });
@@ -84,5 +87,5 @@ export async function namesOf(
     wanted('productOwnerId', 'product-owner', listOf(productOwnerId)),
   ]);
   refuseIfAny(problems.flat());
-  return names;
+  return found;
 }

@@ -8,7 +8,7 @@ import type { Transaction } from '../ports/store.ts';
 import { directPost } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
 import { waitForAll } from '../wait-for-all.ts';
-import { whyNot } from './belonging.ts';
+import { mayFacilitate, whyNot } from './belonging.ts';
 import { handCardsBack, letGo } from './leave-team.ts';
 import {
   dayWithin,
@@ -114,7 +114,7 @@ export async function welcomeGuests(
 }
 
 /** What is known of the person on this team stays; they are no member. */
-function asGuest({ userId, name }: Profile, known: Member | undefined): Member {
+function asGuest({ userId, name, isGuest }: Profile, known: Member | undefined): Member {
   return {
     worksOn: undefined,
     worksOnBefore: [],
@@ -127,6 +127,7 @@ function asGuest({ userId, name }: Profile, known: Member | undefined): Member {
     isFacilitator: known?.isActive === true && known.isFacilitator,
     isMember: false,
     isActive: true,
+    mayFacilitate: mayFacilitate({ isGuest }) ? undefined : false,
     joinedOn: undefined,
     leftOn: undefined,
   };

@@ -188,7 +188,18 @@ export function gonePerson(person: Member, leftOn: Day | undefined): Member {
   return { ...person, isActive: false, isFacilitator: false, guestIn, leftOn };
 }
 
-/** Takes somebody whose account is gone off every team of the workspace that they are on. */
+async function loseOwner(tx: Transaction, team: Team, members: readonly Member[]): Promise<void> {
+  await tx.write.teams.save({ ...team, productOwnerId: undefined, ownerGetsVerdicts: false });
+  if (team.endedAt) return;
+  const told = facilitatorsOrMembers(members).filter((userId) => userId !== team.productOwnerId);
+  await tx.write.posts.add(
+    told.map((userId) =>
+      directPost(team, userId, { kind: 'role-ended', teamId: team.id, reason: 'product-owner' }),
+    ),
+  );
+}
+
+/** Takes somebody whose account is gone, or no longer of the workspace, off every team of it that they are on. */
 export async function leaveAllTeams(
   tx: Transaction,
   person: { readonly workspaceId: string; readonly userId: string },
@@ -197,6 +208,7 @@ export async function leaveAllTeams(
   await tx.lock.teamsOfPerson(person);
   for (const team of await tx.read.teamsOfPerson(person)) {
     const members = await tx.read.membersOf(team.id);
+    if (team.productOwnerId === person.userId) await loseOwner(tx, team, members);
     const member = members.find(({ userId, isActive }) => userId === person.userId && isActive);
     if (!member) continue;
     await tx.write.teams.saveMembers(team.id, [gonePerson(member, todayOf(team, now))]);

@@ -153,9 +153,12 @@ function anyMembershipOf(
   return { team, member: { ...member, isFacilitator: facilitates(member, members) }, members };
 }
 
-/** Whether everybody has left. The next one who sets it up from its channel takes it over, with all that it has behind it. */
+/**
+ * Whether everybody has left who could lead it. The next one who sets it up from its channel takes it over, with all that it
+ * has behind it.
+ */
 export function isDesertedBy(members: readonly Member[]): boolean {
-  return !members.some(({ isActive }) => isActive);
+  return !members.some(({ isActive, mayFacilitate }) => isActive && mayFacilitate !== false);
 }
 
 function ifDeserted(members: readonly Member[]): { readonly isDeserted?: true } {
@@ -180,9 +183,9 @@ function outsideMember({ userId }: Actor): Member {
   };
 }
 
-/** A team whose last facilitator is gone must not be stuck: until it names one, each of its members may act as one. */
-export function facilitates(member: Member, members: readonly Member[]): boolean {
-  return member.isActive && (member.isFacilitator || facilitatorIdsOf(members).length === 0);
+/** A team whose last facilitator is gone must not be stuck: until it names one, each of its members may act as one who may be. */
+export function facilitates({ userId }: Member, members: readonly Member[]): boolean {
+  return facilitatorsOrMembers(members).includes(userId);
 }
 
 /** Somebody who may read the team's numbers: an active member, or its product owner. */
@@ -251,11 +254,13 @@ export function facilitatorIdsOf(members: readonly Member[]): string[] {
     .map(({ userId }) => userId);
 }
 
-/** The facilitators; without one, every member acts as one. */
+/** The facilitators; without one, every member acts as one, but for guests of the workspace. */
 export function facilitatorsOrMembers(members: readonly Member[]): string[] {
   const facilitatorIds = facilitatorIdsOf(members);
   if (facilitatorIds.length > 0) return facilitatorIds;
-  return members.filter(({ isActive }) => isActive).map(({ userId }) => userId);
+  return members
+    .filter(({ isActive, mayFacilitate }) => isActive && mayFacilitate !== false)
+    .map(({ userId }) => userId);
 }
 
 /** Which team is meant: the one of a place, or one that a form carried and anybody may have forged. */

@@ -13,8 +13,8 @@ import type { Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal, type RefusalDetails, refuseIfAny } from '../refusal.ts';
 import { waitForAll } from '../wait-for-all.ts';
-import { requireMaySetUp, whyNot } from './belonging.ts';
-import { namesOf, newPeopleOutside, peopleIn } from './chosen-people.ts';
+import { mayFacilitate, requireMaySetUp, whyNot } from './belonging.ts';
+import { newPeopleOutside, type Profiles, peopleIn, profilesOf } from './chosen-people.ts';
 import { gonePerson, letGo } from './leave-team.ts';
 import {
   isDesertedBy,
@@ -195,11 +195,11 @@ function problemsOf(input: SetupInput): InputProblem[] {
  */
 export async function setUpTeam(deps: AppDependencies, actor: Actor, input: SetupInput): Promise<Team> {
   refuseIfAny(problemsOf(input));
-  const [caller, channel, outside, names] = await waitForAll([
+  const [caller, channel, outside, profiles] = await waitForAll([
     deps.directory.profile(actor.workspaceId, actor.userId),
     deps.directory.channel(actor.workspaceId, input.channelId),
     deps.directory.notInChannel(actor.workspaceId, input.channelId, [actor.userId, ...peopleIn(input)]),
-    namesOf(deps.directory, actor.workspaceId, input),
+    profilesOf(deps.directory, actor.workspaceId, input),
   ]);
   const acceptsShared = input.acceptsShared === true;
   requireReachable(channel);
@@ -222,7 +222,7 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       requireMaySetUp(caller, deps);
       if (outside.includes(actor.userId)) throw new Refusal('set-up-from-outside', {});
     }
-    refuseIfAny(await newPeopleOutside(tx, before, input, { outside, names }));
+    refuseIfAny(await newPeopleOutside(tx, before, input, { outside, profiles }));
     const isSameOwner = input.productOwnerId === before?.productOwnerId;
     const team: Team = {
       id: before?.id ?? randomUUID(),
@@ -247,7 +247,7 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
     await tx.write.teams.save(team);
     const today = before && todayOf(team, deps.clock.now());
     const known = await tx.read.membersOf(team.id);
-    const left = await saveMembership(tx, team.id, known, input, names, today);
+    const left = await saveMembership(tx, team.id, known, input, profiles, today);
     if (before) {
       await resetClocks(tx, team, deps.clock.now());
       await letGo(tx, team, left, { at: deps.clock.now(), byUserId: actor.userId });
@@ -271,7 +271,7 @@ async function saveMembership(
   teamId: string,
   known: readonly Member[],
   { memberIds, facilitatorIds }: Pick<SetupInput, 'memberIds' | 'facilitatorIds'>,
-  names: ReadonlyMap<string, string>,
+  profiles: Profiles,
   today: Day | undefined,
 ): Promise<string[]> {
   const before = new Map(known.map((member) => [member.userId, member]));
@@ -280,13 +280,15 @@ async function saveMembership(
   const present = [...userIds].map((userId): Member => {
     const earlier = before.get(userId);
     const isMember = memberIds.includes(userId);
+    const profile = profiles.get(userId);
     const goesOn = earlier?.isActive && (earlier.isMember || !isMember);
     return {
       userId,
-      name: names.get(userId) ?? userId,
+      name: profile?.name ?? userId,
       isFacilitator: facilitatorIds.includes(userId),
       isMember,
       isActive: true,
+      mayFacilitate: !profile || mayFacilitate(profile) ? undefined : false,
       guestIn: earlier?.guestIn ?? [],
       worksOn: earlier?.worksOn,
       worksOnBefore: earlier?.worksOnBefore ?? [],

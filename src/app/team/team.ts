@@ -56,6 +56,8 @@ export interface Member extends OwnCalendar {
   readonly ownPrompt?: OwnPrompt | undefined;
   /** When the morning digest goes to a facilitator; undefined: none is wanted. */
   readonly digestAt?: TimeOfDay | undefined;
+  /** False for a guest of the workspace, by what the platform said last; undefined: they may. */
+  readonly mayFacilitate?: false | undefined;
   /** Whether the verdicts come to their direct messages as well. */
   readonly getsVerdicts: boolean;
   /** False after leaving the team; their answers stay. */

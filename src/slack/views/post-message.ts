@@ -21,7 +21,7 @@ import { sharedRetroMessage } from './retro-message.ts';
 import { cancelledMessage } from './sprint-change-views.ts';
 import { sharedStatusMessage } from './status-message.ts';
 import { guestWelcomeMessage } from './team/guest-messages.ts';
-import { noFacilitatorMessage, roleGivenMessage } from './team/role-message.ts';
+import { noFacilitatorMessage, roleEndedMessage, roleGivenMessage } from './team/role-message.ts';
 import {
   teamEndedMessage,
   teamIdleMessage,
@@ -42,6 +42,7 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'team-set-up': teamSetUpMessage,
     'role-given': roleGivenMessage,
     'no-facilitator': noFacilitatorMessage,
+    'role-ended': roleEndedMessage,
     'team-moved': teamMovedMessage,
     'messages-removed': messagesRemovedMessage,
     'team-ended': teamEndedMessage,

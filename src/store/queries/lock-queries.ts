@@ -2,7 +2,8 @@
  * Holds rows until the transaction ends. A claim holds the sprint and its team, so that nobody answers, closes or prompts
  * at the same time; what another transaction holds is passed over and comes up again at the next tick.
  */
-import { and, asc, eq, lte, or, type SQL, sql } from 'drizzle-orm';
+import { addDays } from 'date-fns/addDays';
+import { and, asc, eq, isNull, lte, or, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
 import type { Claims, DueSprint, DueWatch, Locks } from '../../app/ports/locks.ts';
 import type { Team } from '../../app/team/team.ts';
@@ -83,21 +84,28 @@ export function claims(session: SqlSession): Claims {
     now: Date,
     until: Date,
     limit: { readonly all: number; readonly ofWorkspace: number },
-  ): Promise<Pick<Team, 'id' | 'workspaceId'>[]> {
+  ): Promise<Pick<Team, 'id' | 'workspaceId' | 'productOwnerId'>[]> {
     const event = sql`concat('people ', ${teams.id}, ${` ${now.toISOString().slice(0, 10)}`}::text)`;
     const ranked = session
       .selectDistinctOn([teams.id], {
         id: teams.id,
         workspaceId: teams.workspaceId,
+        productOwnerId: teams.productOwnerId,
         event: sql<string>`${event}`.as('event'),
         at: sprints.nextPromptAt,
       })
-      .from(sprints)
-      .innerJoin(teams, eq(teams.id, sprints.teamId))
+      .from(teams)
+      .leftJoin(
+        sprints,
+        and(
+          eq(teams.id, sprints.teamId),
+          eq(sprints.state, 'open'),
+          lte(sprints.nextPromptAt, addDays(now, 1)),
+        ),
+      )
       .where(
         and(
-          eq(sprints.state, 'open'),
-          lte(sprints.nextPromptAt, until),
+          or(isNull(sprints.nextPromptAt), lte(sprints.nextPromptAt, until)),
           isServed,
           sql`not exists (select from ${seenEvents} where ${seenEvents.eventId} = ${event})`,
         ),
@@ -106,7 +114,13 @@ export function claims(session: SqlSession): Claims {
       .as('waiting');
     const place = sql<number>`row_number() over (partition by ${ranked.workspaceId} order by ${ranked.at}, random())`;
     const waiting = await session
-      .select({ id: ranked.id, workspaceId: ranked.workspaceId, event: ranked.event, place })
+      .select({
+        id: ranked.id,
+        workspaceId: ranked.workspaceId,
+        productOwnerId: ranked.productOwnerId,
+        event: ranked.event,
+        place,
+      })
       .from(ranked)
       .orderBy(asc(place), asc(ranked.at))
       .limit(limit.all);
@@ -118,7 +132,13 @@ export function claims(session: SqlSession): Claims {
       .onConflictDoNothing()
       .returning({ event: seenEvents.eventId });
     const ours = new Set(marked.map((row) => row.event));
-    return chosen.filter((team) => ours.has(team.event)).map(({ id, workspaceId }) => ({ id, workspaceId }));
+    return chosen
+      .filter((team) => ours.has(team.event))
+      .map(({ id, workspaceId, productOwnerId }) => ({
+        id,
+        workspaceId,
+        productOwnerId: productOwnerId ?? undefined,
+      }));
   }
 
   return {

@@ -158,6 +158,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
           on: noDay,
           name: members.name,
           facilitator: members.isFacilitator,
+          mayFacilitate: members.mayFacilitate,
           morningDigestAt: members.digestAt,
           getsVerdicts: members.getsVerdicts,
           askedAt: members.promptAt,

@@ -55,8 +55,19 @@ function settingsIn(columns: SettingColumns): TeamSettings {
 export function membersOf(rows: readonly (typeof members.$inferSelect)[]): Member[] {
   return rows
     .map(
-      ({ teamId: _, worksOn, promptAt, promptTimeZone, digestAt, joinedOn, leftOn, ...member }): Member => ({
+      ({
+        teamId: _,
+        worksOn,
+        promptAt,
+        promptTimeZone,
+        digestAt,
+        mayFacilitate,
+        joinedOn,
+        leftOn,
+        ...member
+      }): Member => ({
         ...member,
+        mayFacilitate: mayFacilitate ? undefined : false,
         worksOn: worksOn ?? undefined,
         ownPrompt:
           promptAt === null || promptTimeZone === null
@@ -217,6 +228,7 @@ export function teamWriting(session: SqlSession): TeamWriting {
               promptAt: ownPrompt?.at ?? null,
               promptTimeZone: ownPrompt?.timeZone ?? null,
               digestAt: digestAt ?? null,
+              mayFacilitate: member.mayFacilitate ?? true,
               joinedOn: joinedOn ?? null,
               leftOn: leftOn ?? null,
             }),
@@ -234,6 +246,7 @@ export function teamWriting(session: SqlSession): TeamWriting {
             promptAt: sql`excluded.prompt_at`,
             promptTimeZone: sql`excluded.prompt_time_zone`,
             digestAt: sql`excluded.digest_at`,
+            mayFacilitate: sql`excluded.may_facilitate`,
             getsVerdicts: sql`excluded.gets_verdicts`,
             joinedOn: sql`excluded.joined_on`,
             leftOn: sql`excluded.left_on`,

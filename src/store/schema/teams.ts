@@ -137,6 +137,8 @@ export const members = loadline.table(
     promptTimeZone: text('prompt_time_zone'),
     /** When the morning digest goes to a facilitator; null: none is wanted. */
     digestAt: text('digest_at'),
+    /** False for a guest of the workspace. */
+    mayFacilitate: boolean('may_facilitate').notNull().default(true),
     /** In direct messages, beside the channel. */
     getsVerdicts: boolean('gets_verdicts').notNull().default(false),
     /** Null for those who were there before it was kept. */

@@ -42,6 +42,7 @@ describe('a copy', () => {
         guestIn: [],
         morningDigestAt: null,
         getsVerdicts: false,
+        mayFacilitate: true,
       },
     ]);
     expect(copy.answers[0]).toEqual({

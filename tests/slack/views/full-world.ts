@@ -545,6 +545,18 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       isOwnDoing: false,
     }),
     'no facilitator': postMessage({ kind: 'no-facilitator', team: fullTeam }),
+    'facilitator is a guest': postMessage({
+      kind: 'role-ended',
+      team: fullTeam,
+      role: 'facilitator',
+      facilitatorIds: people,
+    }),
+    'no product owner': postMessage({
+      kind: 'role-ended',
+      team: fullTeam,
+      role: 'product-owner',
+      facilitatorIds: [],
+    }),
     'team moved here': postMessage({ kind: 'team-moved', team: fullTeam, byUserId: BEN, isHere: true }),
     'team moved away': postMessage({ kind: 'team-moved', team: fullTeam, byUserId: BEN, isHere: false }),
     'messages removed': postMessage({ kind: 'messages-removed', removed: 9999, left: 9999 }),

@@ -1,4 +1,4 @@
-/** What roles on a team mean, told to those who get one, and to those who stay when the last facilitator has left. */
+/** What roles on a team mean, told to those who get one, and what follows when somebody has one no more. */
 import type { ContentOf } from '../../../app/posting/post-kinds.ts';
 import type { Role } from '../../../app/team/team.ts';
 import { person } from '../../../words/people.ts';
@@ -30,6 +30,19 @@ export function noFacilitatorMessage({ team }: ContentOf<'no-facilitator'>): Mes
   return messageView([
     lead(say('no-facilitator-title', { team: team.name })),
     section(mrkdwn('no-facilitator-until')),
+  ]);
+}
+
+/** A product owner is named by a facilitator; who facilitates now is said where that has changed. */
+export function roleEndedMessage({ team, role, facilitatorIds }: ContentOf<'role-ended'>): MessageView {
+  const people = facilitatorIds.map(person);
+  return messageView([
+    lead(say(`role-ended-${role}-title`, { team: team.name })),
+    section(
+      role === 'facilitator'
+        ? mrkdwn('role-ended-facilitator', { count: people.length, people })
+        : mrkdwn('role-ended-product-owner'),
+    ),
   ]);
 }
 
