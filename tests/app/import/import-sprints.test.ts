@@ -241,7 +241,7 @@ describe('every bad line of sprints is named, with how to correct it', () => {
 
   test.each([
     ['a closing day before the first', '2026-01-04', 'before its first day'],
-    ['a closing day that has not come', '2026-10-31', 'is still to come'],
+    ['a closing day that has not come anywhere', '2026-11-01', 'is still to come'],
   ])('%s', async (_name, closedOn, words) => {
     const text = `name,first day,last day,commitment,closed on\nA,2026-01-05,2026-01-16,20,${closedOn}`;
     expect((await wrongWith(text))[0]).toContain(words);
