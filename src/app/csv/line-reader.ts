@@ -5,6 +5,7 @@
 
 import { type Day, isDay } from '../../sprint/calendar.ts';
 import { MAX_POINTS } from '../../sprint/points.ts';
+import { readDay } from '../read-day.ts';
 import { readNumber } from '../read-number.ts';
 import { visibleText } from '../visible-text.ts';
 import type { ColumnName, CsvKind } from './csv-columns.ts';
@@ -191,8 +192,12 @@ function writtenDay(cell: string): string | undefined {
   if (year && month && date) return isoOf(year, month, date);
   const [, dottedDate, dottedMonth, dottedYear] = /^(\d{1,2})\.(\d{1,2})\.(\d{4})$/.exec(cell) ?? [];
   if (dottedDate && dottedMonth && dottedYear) return isoOf(dottedYear, dottedMonth, dottedDate);
-  return undefined;
+  const withMonthsName = cell.replaceAll(/[-,\s]+/g, ' ');
+  return / \d{4}$/.test(withMonthsName) ? readDay(withMonthsName, ANY_DAY) : undefined;
 }
+
+/** Where the year is written, today doesn't matter. */
+const ANY_DAY = '2000-01-01';
 
 function isoOf(year: string, month: string, date: string): string {
   return `${year}-${month.padStart(2, '0')}-${date.padStart(2, '0')}`;

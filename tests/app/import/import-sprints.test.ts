@@ -129,6 +129,13 @@ describe('sprints alone', () => {
     ]);
   });
 
+  test('may have the names of months in their days', async () => {
+    const { h, team: into } = await team();
+    const text = 'name,first day,last day,commitment\nHarbour 1,5-Jan-2026,"Jan 16, 2026",20\n';
+    await imported(h, into, { a: text });
+    expect(await past(h, into)).toMatchObject([{ startsOn: '2026-01-05', endsOn: '2026-01-16' }]);
+  });
+
   test('lead the plan form on, and can not be opened again', async () => {
     const { h, team: into } = await team();
     await imported(h, into, { a: `${HEADER}\nHarbour 41,2026-10-12,2026-10-23,20,0,0,20,20` });
