@@ -14,17 +14,17 @@ range-last-commitment = Your last commitment was { NUMBER($points) }.
 
 ## What it means
 
-range-span = { NUMBER($low) } to { POINTS($high) } serve you: kept in at least 8 of 10 sprints, out of work in at most 2.
+range-span = { NUMBER($low) } to { POINTS($high) } serve you: kept at least 8 sprints in 10, finished whole 5, out of work at most 2.
 range-span-one = With more you’d finish it less often, with less you’d run out of work in more than 2 of 10 sprints.
 range-meaning =
     { $known ->
-        [both] Kept: { PERCENT($floor) } or more finished. Out of work: more than { PERCENT($ceiling) } pulled in.
+        [both] Kept: { PERCENT($floor) } or more finished. Out of work: over { PERCENT($ceiling) } pulled in.
        *[kept] Kept: { PERCENT($floor) } or more finished.
     }
 # Before the sentence that says why.
 range-ran-out-unknown = How likely you are to run out of work isn’t known.
 # How the number was found, in the details.
-range-chosen = Of the numbers that serve you, it’s the largest that you finish whole in every second sprint, and never needs more than you’ve finished before. Where none serves both, it’s the one at which keeping it and not running out of work are about as likely.
+range-chosen = It’s the largest number that serves you, and never needs more than you’ve finished before. Where none is finished whole in every second sprint, it’s the smallest that serves you otherwise. Where none serves both, it’s the one at which keeping it and not running out of work are about as likely.
 range-ends-apart = Up to { POINTS($high) }, you keep it in 8 of 10 sprints or more; from { POINTS($low) } on, you run out of work in 2 of 10 or fewer.
 
 ## What would help where no commitment serves both

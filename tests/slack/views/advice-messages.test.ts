@@ -64,15 +64,15 @@ describe('the commitment range', () => {
   it('leads with one number and its chances, then what serves beside it, its basis and what it doesn’t know', () => {
     expect(text(rangeAdvice(STEADY, 6))).toMatchInlineSnapshot(`
       "At 23 points: 9 in 10 to keep it, 5 in 10 to finish everything, 1 in 10 to run out of work. Your last commitment was 21.
-      21 to 23 points serve you: kept in at least 8 of 10 sprints, out of work in at most 2.
-      Kept: 80% or more finished. Out of work: more than 20% pulled in.
+      21 to 23 points serve you: kept at least 8 sprints in 10, finished whole 5, out of work at most 2.
+      Kept: 80% or more finished. Out of work: over 20% pulled in.
       Scaled to 44 member-days: Mon 30 Nov to Fri 11 Dec, 5 members and 6 days off or away.
       Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
       Buttons: Share in the channel, How it’s made, Other points or days away, Surprise odds"
     `);
     expect(details(rangeAdvice(STEADY, 6))).toMatchInlineSnapshot(`
       "At 23 points: 9 in 10 to keep it, 5 in 10 to finish everything, 1 in 10 to run out of work. Your last commitment was 21.
-      Of the numbers that serve you, it’s the largest that you finish whole in every second sprint, and never needs more than you’ve finished before. Where none serves both, it’s the one at which keeping it and not running out of work are about as likely.
+      It’s the largest number that serves you, and never needs more than you’ve finished before. Where none is finished whole in every second sprint, it’s the smallest that serves you otherwise. Where none serves both, it’s the one at which keeping it and not running out of work are about as likely.
       Based on your latest 9 sprints with a commitment, 4 of them imported. The last 3:
       • Harbour 9: 21 committed, 21 of them finished, 8 pulled in, velocity 29
       • Harbour 8: 24 committed, 23 of them finished, 4 pulled in, velocity 27
@@ -107,8 +107,8 @@ describe('the commitment range', () => {
     expect([...chances, ...ends].join('\n')).toMatchInlineSnapshot(`
       "At 25 points: 6 in 10 to keep it, 5 in 10 to finish everything, 4 in 10 to run out of work. Your last commitment was 30.
       No commitment serves both: your sprints differ too much, or are too few. They finished 8 to 50 points: ask why.
-      Kept: 80% or more finished. Out of work: more than 20% pulled in.
-      Of the numbers that serve you, it’s the largest that you finish whole in every second sprint, and never needs more than you’ve finished before. Where none serves both, it’s the one at which keeping it and not running out of work are about as likely.
+      Kept: 80% or more finished. Out of work: over 20% pulled in.
+      It’s the largest number that serves you, and never needs more than you’ve finished before. Where none is finished whole in every second sprint, it’s the smallest that serves you otherwise. Where none serves both, it’s the one at which keeping it and not running out of work are about as likely.
       Up to 10 points, you keep it in 8 of 10 sprints or more; from 46 points on, you run out of work in 2 of 10 or fewer."
     `);
   });
