@@ -45,7 +45,7 @@ import type { Actor } from './team/team.ts';
 import { openHomePage, refreshHomePage } from './watching/home-page.ts';
 import { overview } from './watching/overview.ts';
 import { digestForm, setDigest } from './watching/set-digest.ts';
-import { shareStatus, sprintStatus, statusChart } from './watching/sprint-status.ts';
+import { shareStatus, sprintStatus, statusBurndown, statusChart } from './watching/sprint-status.ts';
 import { beginWelcome, takeBackWelcome } from './watching/welcome.ts';
 import { askWhatIf, whatIfForm } from './watching/what-if.ts';
 
@@ -137,6 +137,7 @@ const ALL = {
   sprintStatus,
   sprintToEdit,
   sprintToEnd,
+  statusBurndown,
   statusChart,
   takeBackWelcome,
   takeCards,

@@ -108,7 +108,8 @@ describeOnBoth('the delivery queue', (database) => {
     });
 
     it('tells the workers of what is committed, not of what is rolled back nor of what owes nobody a post', async () => {
-      const hear = vi.fn<() => void>();
+      const { promise: heard, resolve } = Promise.withResolvers<void>();
+      const hear = vi.fn(() => resolve());
       onTestFinished(database().onJobsCommitted(hear));
       const { sprint } = await savedSprint(database());
       const undone = database().store.transaction(async (tx) => {
@@ -116,11 +117,13 @@ describeOnBoth('the delivery queue', (database) => {
         throw new Error('undone');
       });
       await expect(undone).rejects.toThrow('undone');
-      expect(hear).not.toHaveBeenCalled();
       await database().store.transaction(async (tx) => {
         await tx.write.posts.add([aPost(sprint.id)]);
         expect(hear).not.toHaveBeenCalled();
       });
+      // First whoever waits for the commit goes on.
+      expect(hear).not.toHaveBeenCalled();
+      await heard;
       expect(hear).toHaveBeenCalledOnce();
       expect(await queue.drain(async () => DONE)).toBe(1);
     });

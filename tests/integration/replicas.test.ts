@@ -127,7 +127,7 @@ it('what is asked for beside a lock is read under it', async () => {
     await tx.write.cards.insert([aCard(sprint.id, 1)]);
     await tx.write.teams.saveMembers(team.id, [member]);
     await tx.write.prompts.setState(
-      { sprintId: sprint.id, userId: 'U-ana', day: '2026-11-02' },
+      { sprintId: sprint.id, userId: 'U-ana', day: '2026-11-02', postId: undefined },
       'away',
       new Date(),
     );

@@ -11,7 +11,7 @@ export function promptQueryCases(database: () => Database): void {
     const { sprint } = await savedSprint(database());
     const prompt = (userId: string) => ({ sprintId: sprint.id, userId, day: DAY, postId: undefined });
     await database().store.transaction(async (tx) => {
-      await tx.write.prompts.setState({ sprintId: sprint.id, userId: 'U-early', day: DAY }, 'away', AT);
+      await tx.write.prompts.setState(prompt('U-early'), 'away', AT);
       expect(await tx.write.prompts.insert([prompt('U-ana'), prompt('U-early')])).toEqual([prompt('U-ana')]);
       expect(await tx.write.prompts.insert([prompt('U-ana')])).toEqual([]);
       expect(await tx.write.prompts.insert([])).toEqual([]);
@@ -34,10 +34,12 @@ export function promptQueryCases(database: () => Database): void {
     const key = { sprintId: sprint.id, userId: 'U-ana', day: DAY };
     await database().store.transaction(async (tx) => {
       // The prompt first: its post is recorded later in the same transaction.
-      await tx.write.prompts.insert([{ ...key, postId: post.id }]);
+      const asked = { ...key, postId: post.id };
+      await tx.write.prompts.insert([asked]);
       await tx.write.posts.add([post]);
-      expect(await tx.write.prompts.setState(key, 'unchanged', AT)).toBe(1);
-      expect(await tx.write.prompts.setState({ ...key, day: '2026-11-04' }, 'unchanged', AT)).toBe(0);
+      expect(await tx.write.prompts.setState(asked, 'unchanged', AT)).toBe(1);
+      const unasked = { ...key, day: '2026-11-04', postId: undefined };
+      expect(await tx.write.prompts.setState(unasked, 'unchanged', AT)).toBe(0);
       expect((await tx.read.postById(post.id))?.wantedVersion).toBe(2);
     });
     const prompt = await database().store.read((read) => read.promptOf(sprint.id, 'U-ana', DAY));

@@ -64,6 +64,7 @@ export function readingCases(database: () => Database): void {
       recordsOfMany: [[sprint.id, 'another']],
       ownerMovesOf: [sprint.id],
       promptOf: [sprint.id, actor.userId, day],
+      promptsOfPerson: [sprint.id, actor.userId],
       promptsOf: [[{ sprintId: sprint.id, day }]],
       promptsByPost: [team.workspaceId, { channelId: team.channelId, ts: '1.0' }],
       promptsOfPost: ['post'],

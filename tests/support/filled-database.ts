@@ -28,8 +28,9 @@ export async function fillDatabase(database: Database): Promise<{ sprintId: stri
       recipient: { userId: 'U-ana' },
       subject: { kind: 'daily-prompt', ...prompt },
     });
-    await tx.write.prompts.insert([{ ...prompt, postId: post.id }]);
-    await tx.write.prompts.setState(prompt, 'answered', AT);
+    const asked = { ...prompt, postId: post.id };
+    await tx.write.prompts.insert([asked]);
+    await tx.write.prompts.setState(asked, 'answered', AT);
     await tx.write.posts.add([post, aPost(sprint.id)]);
     await tx.write.results.insert(aResult(sprint.id, 8));
     await tx.write.teams.save({ ...team, baselineSprintId: sprint.id });

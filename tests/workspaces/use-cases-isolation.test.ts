@@ -587,6 +587,13 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
   },
   sprintToEdit: { refused: {}, own: inPlaces((use, actor, place) => use.sprintToEdit(actor, place)) },
   sprintStatus: { refused: {}, own: inPlaces((use, actor, place) => use.sprintStatus(actor, place)) },
+  statusBurndown: {
+    // Draws what it is given and reads nothing.
+    refused: {},
+    own: {
+      'of the own status': async (use, actor) => use.statusBurndown(await use.sprintStatus(actor, HERE)),
+    },
+  },
   statusChart: {
     refused: {
       'the sprint': (use, actor, { sprintId }) => use.statusChart(actor, sprintId),

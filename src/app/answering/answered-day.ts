@@ -15,7 +15,15 @@ import {
   sprintForMemberLocked,
   todayOf,
 } from '../team/place.ts';
-import type { Actor, NewFact, RecordedFact, Sprint, SprintCard, SprintRecords } from '../team/team.ts';
+import type {
+  Actor,
+  NewFact,
+  Prompt,
+  RecordedFact,
+  Sprint,
+  SprintCard,
+  SprintRecords,
+} from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { type PromptContent, promptContentOf } from './prompt-content.ts';
 
@@ -23,6 +31,8 @@ import { type PromptContent, promptContentOf } from './prompt-content.ts';
 export interface AnsweredDay extends Membership {
   readonly sprint: Sprint;
   readonly day: string;
+  /** With what was posted about it; undefined: nobody asked yet. */
+  readonly prompt: Prompt | undefined;
   /** Of the cards about which the member speaks. */
   readonly records: SprintRecords;
 }
@@ -42,8 +52,9 @@ export async function answeredDay(
   day: string | undefined,
   named: readonly string[] | 'all',
 ): Promise<AnsweredDay> {
-  const [found, records] = await waitForAll([
+  const [found, prompts, records] = await waitForAll([
     sprintForMemberLocked(tx, actor, sprintId),
+    tx.read.promptsOfPerson(sprintId, actor.userId),
     named === 'all' ? tx.read.recordsOf(sprintId) : tx.read.recordsAbout(sprintId, actor.userId, named),
   ]);
   const { team, sprint } = found;
@@ -56,7 +67,7 @@ export async function answeredDay(
     throw new Refusal('day-outside-sprint', { sprintName, day: day ?? today, startsOn, endsOn });
   }
   if (wanted > today) throw new Refusal('day-not-come', { day: wanted });
-  return { ...found, day: wanted, records };
+  return { ...found, day: wanted, prompt: prompts.find((prompt) => prompt.day === wanted), records };
 }
 
 function earlierOf(day: Day, other: Day): Day {
@@ -97,19 +108,22 @@ export async function meetPrompt(
   deps: AppDependencies,
   tx: Transaction,
   actor: Actor,
-  { team, member, sprint, day, records }: AnsweredDay,
+  { team, member, sprint, day, records, prompt }: AnsweredDay,
   state: 'answered' | 'unchanged' | 'away',
   facts: readonly NewFact[] = [],
 ): Promise<PromptContent> {
   const { userId } = actor;
-  const prompt = { sprintId: sprint.id, userId, day };
   const today = todayOf(team, deps.clock.now());
   // The others who work on these cards answer by what their prompts say is left.
   const answeredIds = new Set(facts.map(({ cardId }) => cardId));
   const answered = records.cards.filter(({ id }) => answeredIds.has(id));
   const others = new Set(answered.flatMap(({ ownerIds }) => ownerIds).filter((id) => id !== userId));
   const [refreshed, added] = await waitForAll([
-    tx.write.prompts.setState(prompt, state, deps.clock.now()),
+    tx.write.prompts.setState(
+      prompt ?? { sprintId: sprint.id, userId, day, postId: undefined },
+      state,
+      deps.clock.now(),
+    ),
     tx.write.cards.insertFacts(facts),
     tx.write.posts.refreshAboutDay(sprint.id, [...others], today),
   ]);

@@ -219,7 +219,9 @@ async function recordChecked(
   const takeable = worksIn(context.member, sprint.id) ? takeableStates(records) : [];
   const taken = takeable.filter(({ card }) => takeCardIds.includes(card.id));
   const by = { userId: actor.userId, day, at: deps.clock.now() };
-  await tx.write.cards.changeOwners(taken.map(({ card }) => ({ card, ownerIds: [actor.userId], by })));
+  // Without any, to write nothing would be a way to the database by itself, for the request's key.
+  if (taken.length > 0)
+    await tx.write.cards.changeOwners(taken.map(({ card }) => ({ card, ownerIds: [actor.userId], by })));
   const takenIds = new Set(taken.map(({ card }) => card.id));
   const cards = records.cards.map((card) =>
     takenIds.has(card.id) ? { ...card, ownerIds: [actor.userId] } : card,

@@ -114,6 +114,8 @@ export type AskedPrompt = Pick<Prompt, 'sprintId' | 'userId' | 'day' | 'postId'>
 /** Who is asked on which day, and how they met it. */
 export interface PromptReading {
   promptOf(sprintId: string, userId: string, day: Day): Promise<Prompt | undefined>;
+  /** Of all days of the sprint. */
+  promptsOfPerson(sprintId: string, userId: string): Promise<Prompt[]>;
   promptsOf(days: readonly { sprintId: string; day: Day }[]): Promise<Prompt[]>;
   /** The prompts that a delivered post asked, reminded of or called last about, one a team. */
   promptsByPost(workspaceId: string, at: PostedAt): Promise<Prompt[]>;
@@ -121,18 +123,20 @@ export interface PromptReading {
   promptsOfPost(postId: string): Promise<Prompt[]>;
 }
 
+/** A prompt with what was posted about it. */
+export type PostedPrompt = AskedPrompt & Pick<Prompt, 'reminderPostId' | 'lastCallPostId'>;
+
 export interface PromptWriting {
   /** Inserts prompts in state `asked`; gives back those that did not exist yet. */
   insert(prompts: readonly AskedPrompt[]): Promise<AskedPrompt[]>;
   /**
    * Inserts the prompt or sets its state, and brings what was posted about it up to date: what asked, reminded and called
-   * last. @returns how many posts these are
+   * last.
+   *
+   * @param prompt as it was read under the team's lock, under which it stays the same
+   * @returns how many posts these are
    */
-  setState(
-    prompt: Pick<Prompt, 'sprintId' | 'userId' | 'day'>,
-    state: PromptState,
-    answeredAt: Date,
-  ): Promise<number>;
+  setState(prompt: PostedPrompt, state: PromptState, answeredAt: Date): Promise<number>;
   /** Keeps which posts reminded of prompts, or called last about days of which some were not asked about. */
   called(kind: 'reminder' | 'last-call', prompts: readonly AskedPrompt[]): Promise<void>;
 }

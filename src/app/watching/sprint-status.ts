@@ -38,14 +38,19 @@ export async function sprintStatus(
   });
 }
 
-/** The burndown of a sprint as an image with its words. */
+/**
+ * The burndown of a sprint as an image with its words.
+ *
+ * @param isDayMet whether enough was said of the day for it to count as over; left out: it is read now
+ */
 export async function burndownImage(
   deps: AppDependencies,
   { team, members, sprint, states }: DrawnSprint,
   on: Day,
+  isDayMet?: boolean,
 ): Promise<PostImage> {
   const isRunning = sprint.state === 'open' && on <= sprint.endsOn;
-  const isTodayOver = !isRunning || (await isMet(deps, { team, members, sprint, states }, on));
+  const isTodayOver = !isRunning || (isDayMet ?? (await isMet(deps, { team, members, sprint, states }, on)));
   const burndown = burndownOf(states, {
     sprintName: sprint.name,
     startsOn: sprint.startsOn,
@@ -59,11 +64,15 @@ export async function burndownImage(
   return { ...(await deps.charts.burndown(burndown)), fileName: 'burndown.png' };
 }
 
-/** Whether enough was said of the day for it to count as over. */
 async function isMet({ store }: AppDependencies, drawn: DrawnSprint, on: Day): Promise<boolean> {
   const { team, members, sprint, states } = drawn;
   const prompts = await store.read((read) => read.promptsOf([{ sprintId: sprint.id, day: on }]));
   return isDayOver(answerCounts(team, sprint, members, { states, prompts, on }));
+}
+
+/** The burndown of a status that was read. Reads nothing itself. */
+export function statusBurndown(deps: AppDependencies, status: StatusContent): Promise<PostImage> {
+  return burndownImage(deps, status.drawn, status.on, isDayOver(status));
 }
 
 /** The burndown for those who may see the sprint. */

@@ -47,6 +47,7 @@ export interface StatusContent extends SprintHeading {
   readonly asked: number;
   readonly answered: number;
   readonly load: LoadOutlook;
+  readonly drawn: DrawnSprint;
 }
 
 /** What a burndown is drawn from. */
@@ -93,6 +94,7 @@ export async function statusContent(
     growth: growthOf(states),
     ...counts,
     load: await loadOutlook(tx, team, sprint, states, time, on, pastVersion),
+    drawn: { team, members, sprint, states },
   };
 }
 

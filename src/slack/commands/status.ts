@@ -1,5 +1,6 @@
 /** How the sprint is going. */
 import type { Place } from '../../app/team/place.ts';
+import type { StatusContent } from '../../app/watching/status-content.ts';
 import { sprintValue } from '../button-values.ts';
 import { sprintContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
@@ -77,7 +78,7 @@ async function readStatus(
   const read = await context.useCases.sprintStatus(asker.actor, place);
   return async () => {
     await asker.tell(statusMessage(read));
-    await tellChart(context, asker, read.sprint.id);
+    await tellChart(context, asker, read);
   };
 }
 
@@ -85,9 +86,9 @@ async function readStatus(
  * A chart takes many times as long as the words, to draw and to upload. They hold every number, so they are enough when it
  * can't be made or uploaded.
  */
-async function tellChart(context: ListenerContext, asker: Asker, sprintId: string): Promise<void> {
+async function tellChart(context: ListenerContext, asker: Asker, status: StatusContent): Promise<void> {
   try {
-    const image = await context.useCases.statusChart(asker.actor, sprintId);
+    const image = await context.useCases.statusBurndown(status);
     const chart = { fileId: await context.upload(image), altText: image.altText };
     await asker.tell(statusChartMessage(chart));
   } catch (error) {

@@ -203,50 +203,42 @@ const addressCheck = z.looseObject({ type: z.literal('url_verification'), challe
 /** The platform held events back, as there were too many; it says so once a minute. */
 const eventsHeldBack = z.looseObject({ type: z.literal('app_rate_limited'), team_id: id });
 
-/** What kind of request it is, for the reader that follows. */
-const KIND_MARKS: ReadonlyMap<unknown, readonly string[]> = new Map([
-  ['event_callback', ['event']],
-  ['block_actions', ['actions']],
-  ['shortcut', []],
-  ['message_action', []],
-  ['view_submission', []],
-  ['view_closed', []],
-  ['url_verification', []],
-  ['app_rate_limited', []],
+interface Kind {
+  /** The fields by which the listeners know it. */
+  readonly marks: string;
+  readonly reader: z.ZodType;
+}
+
+/** The kinds that have a type. */
+const KINDS: ReadonlyMap<unknown, Kind> = new Map<unknown, Kind>([
+  ['event_callback', { marks: 'event', reader: anyEvent }],
+  ['block_actions', { marks: 'actions', reader: buttonPress }],
+  ['shortcut', { marks: '', reader: globalShortcut }],
+  ['message_action', { marks: '', reader: messageShortcut }],
+  ['view_submission', { marks: '', reader: formSubmission }],
+  ['view_closed', { marks: '', reader: formClosed }],
+  ['url_verification', { marks: '', reader: addressCheck }],
+  ['app_rate_limited', { marks: '', reader: eventsHeldBack }],
 ]);
+const COMMAND: Kind = { marks: 'command', reader: slashCommand };
+const ALL_MARKS = ['event', 'command', 'name', 'actions'];
 
 /** Of a kind that no listener waits for, or that the platform has invented since. */
-const otherInteraction = z.looseObject({
-  ...interaction,
-  type: id.refine((type) => !KIND_MARKS.has(type)),
-});
+const otherInteraction = z.looseObject({ ...interaction, type: id });
 
-const anyRequest = z.union([
-  slashCommand,
-  buttonPress,
-  globalShortcut,
-  messageShortcut,
-  formSubmission,
-  formClosed,
-  anyEvent,
-  addressCheck,
-  eventsHeldBack,
-  otherInteraction,
-]);
+function isOtherInteraction(body: Record<string, unknown>): boolean {
+  return body.type !== undefined && !KINDS.has(body.type) && otherInteraction.safeParse(body).success;
+}
 
 /** Whether the platform could have sent this; everything else that has a valid signature is turned away. */
 export function isFromPlatform(body: unknown): boolean {
-  return anyRequest.safeParse(body).success && isOfOneKind(body as Record<string, unknown>);
-}
-
-const ALL_MARKS = ['event', 'command', 'name', 'actions'];
-
-/** A request with the marks of two kinds could be judged as one and done as the other. */
-function isOfOneKind(body: Record<string, unknown>): boolean {
-  const marks = ALL_MARKS.filter((mark) => body[mark] !== undefined);
-  const expected = KIND_MARKS.get(body.type) ?? ['command'];
+  if (typeof body !== 'object' || body === null) return false;
+  const given = body as Record<string, unknown>;
+  const { marks, reader } = KINDS.get(given.type) ?? COMMAND;
+  // A request with the marks of two kinds could be judged as one and done as the other.
+  const isOfOneKind = ALL_MARKS.filter((mark) => given[mark] !== undefined).join() === marks;
   // Nobody does anything about another interaction, whatever it holds.
-  return marks.join() === expected.join() || otherInteraction.safeParse(body).success;
+  return (isOfOneKind && reader.safeParse(body).success) || isOtherInteraction(given);
 }
 
 const plainEvent = anyEvent.extend({
@@ -255,11 +247,11 @@ const plainEvent = anyEvent.extend({
 const heardEvent = z.union([messageEvent, mentionEvent, homeOpened, channelEvent, plainEvent]);
 
 export function saysEventsAreHeldBack(body: unknown): boolean {
-  return eventsHeldBack.safeParse(body).success;
+  return (body as { type?: unknown }).type === 'app_rate_limited' && eventsHeldBack.safeParse(body).success;
 }
 
 /** Whether a listener waits for this; what else the app is subscribed to is nothing that anybody here asked for. */
 export function isHeard(body: unknown): boolean {
-  if (otherInteraction.safeParse(body).success || saysEventsAreHeldBack(body)) return false;
+  if (isOtherInteraction(body as Record<string, unknown>) || saysEventsAreHeldBack(body)) return false;
   return (body as { event?: unknown }).event === undefined || heardEvent.safeParse(body).success;
 }

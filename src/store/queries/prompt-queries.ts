@@ -2,6 +2,7 @@
 import { and, asc, eq, getTableColumns, inArray, or, type SQL, type SQLWrapper, sql } from 'drizzle-orm';
 import type { PromptReading, PromptWriting } from '../../app/ports/sprints.ts';
 import type { Prompt } from '../../app/team/team.ts';
+import { waitForAll } from '../../app/wait-for-all.ts';
 import type { JobSender } from '../queue/job-sender.ts';
 import { posts, prompts } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
@@ -22,6 +23,12 @@ const PROMPT = frozenSelect(
   getTableColumns(prompts),
   sql`from ${prompts} where ${prompts.sprintId} = ${sql.placeholder('sprint')}
     and ${prompts.userId} = ${sql.placeholder('user')} and ${prompts.day} = ${sql.placeholder('day')}`,
+);
+
+const PROMPTS_OF_PERSON = frozenSelect(
+  getTableColumns(prompts),
+  sql`from ${prompts} where ${prompts.sprintId} = ${sql.placeholder('sprint')}
+    and ${prompts.userId} = ${sql.placeholder('user')} order by ${prompts.day}`,
 );
 
 /** Looked up day by day: the database takes any list for a hundred days, and would rather read all prompts that there are. */
@@ -74,6 +81,10 @@ export function promptReading(session: SqlSession): PromptReading {
       return row && promptFrom(row);
     },
 
+    async promptsOfPerson(sprintId, userId) {
+      return (await PROMPTS_OF_PERSON(session, { sprint: sprintId, user: userId })).map(promptFrom);
+    },
+
     async promptsOf(days) {
       if (days.length === 0) return [];
       const wanted = JSON.stringify(days.map(({ sprintId, day }) => ({ sprint_id: sprintId, day })));
@@ -123,10 +134,16 @@ export function promptWriting(session: SqlSession, sender: JobSender): PromptWri
     },
 
     async setState(prompt, state, at) {
-      const { sprintId, userId, day } = prompt;
+      const { sprintId, userId, day, postId, reminderPostId, lastCallPostId } = prompt;
       const answeredAt = state === 'asked' ? null : at.toISOString();
-      const refreshed = await SET_STATE(session, { sprint: sprintId, user: userId, day, state, answeredAt });
-      await sender.send(session, refreshed);
+      const posted = [postId, reminderPostId, lastCallPostId].flatMap((id) => id ?? []);
+      const [refreshed] = await waitForAll([
+        SET_STATE(session, { sprint: sprintId, user: userId, day, state, answeredAt }),
+        sender.send(
+          session,
+          posted.map((id) => ({ postId: id })),
+        ),
+      ]);
       return refreshed.length;
     },
 

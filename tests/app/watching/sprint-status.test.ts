@@ -4,7 +4,12 @@ import { blockCard } from '../../../src/app/cards/change-cards.ts';
 import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { closeSprint } from '../../../src/app/closing/end-sprint.ts';
 import { overview } from '../../../src/app/watching/overview.ts';
-import { shareStatus, sprintStatus, statusChart } from '../../../src/app/watching/sprint-status.ts';
+import {
+  shareStatus,
+  sprintStatus,
+  statusBurndown,
+  statusChart,
+} from '../../../src/app/watching/sprint-status.ts';
 import type { Burndown } from '../../../src/sprint/burndown.ts';
 import {
   actorOf,
@@ -117,6 +122,18 @@ describe('the status', () => {
     expect(await ends()).toBe('2026-11-03');
     await h.answer('ben', sprint.id, '2026-11-04', { 1: { left: '4' } });
     expect(await ends()).toBe('2026-11-04');
+  });
+
+  test('is drawn from what was read for its words, as the same chart that is asked for by itself', async () => {
+    const { h, sprint } = await running();
+    await h.answer('ben', sprint.id, '2026-11-03', { 1: { left: '4' } });
+    const status = await sprintStatus(h.deps, ben, CHANNEL);
+    const read = () => Promise.reject(new Error('nothing is read again'));
+    await statusBurndown({ ...h.deps, store: { ...h.deps.store, read, transaction: read } }, status);
+    await statusChart(h.deps, ben, sprint.id);
+    const [drawn, asked] = h.charts.burndowns.slice(-2);
+    expect(drawn?.days.findLast(({ leftPoints }) => leftPoints !== undefined)?.day).toBe('2026-11-03');
+    expect(drawn).toEqual(asked);
   });
 
   test('reaches the channel only when somebody shares it', async () => {

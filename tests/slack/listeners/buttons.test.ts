@@ -141,7 +141,7 @@ describe('buttons', () => {
     expect(callsOf(bot.useCases)).toEqual([
       ['overview', { channelId: DIRECT_ID, isDirect: true }],
       ['sprintStatus', here],
-      ['statusChart', 'sprint-1'],
+      ['statusBurndown'],
     ]);
     expect(platform.responses.at(-1)?.text).toContain('What you’ll use most');
     await bot.press(ACTIONS.showAllCommands, 'all');

@@ -272,6 +272,7 @@ export const status: StatusContent = {
     ownSprints: 0,
     neededSprints: 3,
   },
+  drawn: { ...heading, members: [], states: [] },
 };
 
 export const planInput = {

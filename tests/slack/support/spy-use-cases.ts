@@ -190,6 +190,11 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   sprintStatus: sample.status,
   sprintToEdit: heading,
   sprintToEnd: { heading, cards, summary },
+  statusBurndown: {
+    png: sample.PNG,
+    fileName: 'harbour-12.png',
+    altText: 'Burndown: 3 of 5 points are left.',
+  },
   statusChart: { png: sample.PNG, fileName: 'harbour-12.png', altText: 'Burndown: 3 of 5 points are left.' },
   takeBackWelcome: undefined,
   takeCards: { heading, cards: [line] },

@@ -342,6 +342,7 @@ export function statusOf(over: Partial<StatusContent> = {}): StatusContent {
     asked: 2,
     answered: 1,
     load: { from: 'projection', reading: projectionOf() },
+    drawn: { team, sprint, members: [], states },
     ...over,
   };
 }
