@@ -122,11 +122,11 @@ refusal-team-is-here = { $team } is in this channel already.
 refusal-team-is-here-fix = To move it, type `/loadline move` in the channel that it moves to.
 
 # $teams: those that the person facilitates. $example: one of them.
-refusal-which-team-moves = You are a facilitator of { SERIES($teams) }, so it isn’t clear which team moves here.
+refusal-which-team-moves = You are a facilitator of { LIST($teams) }, so it isn’t clear which team moves here.
 refusal-which-team-moves-fix = Type the team’s name as well, for example `/loadline move { $example }`.
 
 # $teams: those that the person is on. $example: one of them.
-refusal-which-team-is-left = You are on { SERIES($teams) }, so it isn’t clear which team you leave.
+refusal-which-team-is-left = You are on { LIST($teams) }, so it isn’t clear which team you leave.
 refusal-which-team-is-left-fix = Type the team’s name as well, for example `/loadline leave { $example }`.
 
 refusal-channel-has-a-team = This channel already belongs to { $team }.
