@@ -126,7 +126,7 @@ export function importDone(imported: SprintsImported): string {
   ].join(' ');
 }
 
-export function exportDone({ team, files, lines, running, cancelled }: TeamExport): string {
+export function exportDone({ team, files, parts, lines, running, cancelled }: TeamExport): string {
   const held = [
     say('export-sprints', { count: lines.sprints }),
     say('export-cards', { count: lines.cards }),
@@ -140,5 +140,9 @@ export function exportDone({ team, files, lines, running, cancelled }: TeamExpor
     ...(cancelled > 0 ? [say('export-cancelled', { count: cancelled })] : []),
   ];
   const done = mrkdwn('export-done', { team: team.name, files: files.length, held });
-  return marked.length === 0 ? done : `${done} ${mrkdwn('export-marked', { marked })}`;
+  return [
+    done,
+    ...(parts > 1 ? [mrkdwn('export-parts', { parts })] : []),
+    ...(marked.length > 0 ? [mrkdwn('export-marked', { marked })] : []),
+  ].join(' ');
 }

@@ -1789,6 +1789,7 @@ export interface Messages {
   'export-changes': { readonly count: number };
   'export-bodies': { readonly count: number };
   'export-experiments': { readonly count: number };
+  'export-parts': { readonly parts: number };
   'export-marked': { readonly marked: readonly string[] };
   'export-running': { readonly count: number };
   'export-cancelled': { readonly count: number };

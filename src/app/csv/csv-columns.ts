@@ -294,8 +294,9 @@ export type ImportedKind = HistoryKind | BodyKind;
 export type ColumnName<Kind extends CsvKind> = (typeof CSV_COLUMNS)[Kind][number]['name'];
 
 /** As exported. */
-export function fileNameOf(kind: CsvKind): string {
-  return `${kind}.csv`;
+/** @param part of an export that has several, from 1 */
+export function fileNameOf(kind: CsvKind, part = 1): string {
+  return part === 1 ? `${kind}.csv` : `${kind}-${part}.csv`;
 }
 
 /** Names of columns are the same whatever their case, spaces, hyphens and underscores. */

@@ -19,12 +19,19 @@ export function writeCsv<Kind extends CsvKind>(kind: Kind, rows: readonly CsvRow
 /** A file that is written bit by bit, so that a large one holds nobody up. UTF-8. */
 export class CsvBytes<Kind extends CsvKind> {
   readonly #kind: Kind;
-  readonly #parts: Uint8Array[];
+  readonly #parts: Uint8Array[] = [];
+  #byteLength = 0;
   #lines = 0;
 
   constructor(kind: Kind) {
     this.#kind = kind;
-    this.#parts = [new TextEncoder().encode(headerOf(kind))];
+    this.#push(headerOf(kind));
+  }
+
+  #push(text: string): void {
+    const part = new TextEncoder().encode(text);
+    this.#parts.push(part);
+    this.#byteLength += part.byteLength;
   }
 
   /** Those below the header. */
@@ -33,12 +40,16 @@ export class CsvBytes<Kind extends CsvKind> {
   }
 
   add(rows: readonly CsvRow<Kind>[]): void {
-    this.#parts.push(new TextEncoder().encode(linesOf(this.#kind, rows)));
+    this.#push(linesOf(this.#kind, rows));
     this.#lines += rows.length;
   }
 
+  get byteLength(): number {
+    return this.#byteLength;
+  }
+
   get bytes(): Uint8Array {
-    const whole = new Uint8Array(this.#parts.reduce((sum, part) => sum + part.byteLength, 0));
+    const whole = new Uint8Array(this.#byteLength);
     let place = 0;
     for (const part of this.#parts) {
       whole.set(part, place);

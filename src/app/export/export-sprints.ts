@@ -1,11 +1,13 @@
 /** Hands out everything that is known of a team's sprints and of the work that it keeps, as CSV files. Reads only. */
 import { ratioOfSums } from '../../sprint/sprint-ratios.ts';
 import { BODY_KINDS, fileNameOf, HISTORY_KINDS, type ImportedKind } from '../csv/csv-columns.ts';
-import { CsvBytes } from '../csv/write-csv.ts';
+import { MOST_CHARACTERS, MOST_LINES } from '../csv/csv-rows.ts';
+import { CsvBytes, type CsvRow } from '../csv/write-csv.ts';
 import { baselineOfPast } from '../history/baseline-of.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
 import { alikeName, MOST_NAME_CHARACTERS } from '../import/sprint-line.ts';
+import { MOST_SPRINTS } from '../import/sprints-to-import.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
@@ -25,13 +27,19 @@ export interface ExportedFile {
 
 export interface TeamExport {
   readonly team: Team;
+  /** Those of a later part have its number in their names: `cards-2.csv`. */
   readonly files: readonly ExportedFile[];
-  /** Lines in each file, the line of column names left out. */
+  /** As many imports bring all of it in: an import takes only so much at once. */
+  readonly parts: number;
+  /** Lines of each kind, the line of column names left out. */
   readonly lines: { readonly [Kind in ExportedKind]: number };
   /** How many of the sprints are not closed ones; an import leaves these out. */
   readonly running: number;
   readonly cancelled: number;
 }
+
+/** How far a part may be filled before the next sprint begins another: one of three months has 15,000 lines at the most. */
+const PART_SHARE = 0.7;
 
 /** Sprints of which everything is read and written in one go: what that takes, everybody else waits. */
 const SPRINTS_AT_ONCE = 5;
@@ -56,15 +64,7 @@ export async function exportSprints(
     };
   });
   if (sprints.length + kept.length === 0) throw new Refusal('nothing-to-export', { teamName: team.name });
-  const files = {
-    sprints: new CsvBytes('sprints'),
-    cards: new CsvBytes('cards'),
-    answers: new CsvBytes('answers'),
-    changes: new CsvBytes('changes'),
-    bodies: new CsvBytes('bodies'),
-    dates: new CsvBytes('dates'),
-    experiments: new CsvBytes('experiments'),
-  };
+  const parts = [new ExportPart()];
   const baselineVelocityPoints = baselineOfPast(team, past)?.baseline.velocityPoints ?? 0;
   const pastOf = new Map(past.map((sprint) => [sprint.sprintId, sprint]));
   for (let i = 0; i < sprints.length; i += SPRINTS_AT_ONCE) {
@@ -72,38 +72,57 @@ export async function exportSprints(
     const all = await deps.store.read((read) =>
       exportedSprints(read, some, { pastOf, baselineVelocityPoints }),
     );
-    const rows = exportRows(team, all);
-    files.sprints.add(rows.sprints);
-    files.cards.add(rows.cards);
-    files.answers.add(rows.answers);
-    files.changes.add(rows.changes);
+    for (const exported of all) {
+      if (parts.at(-1)?.isFull) parts.push(new ExportPart());
+      parts.at(-1)?.add(exportRows(team, [exported]));
+    }
   }
-  files.experiments.add(experimentRows(team, experiments, sprints));
-  const ofBodies = bodyRows(team, kept, told);
-  files.bodies.add(ofBodies.bodies);
-  files.dates.add(ofBodies.dates);
+  parts
+    .at(-1)
+    ?.add({ ...bodyRows(team, kept, told), experiments: experimentRows(team, experiments, sprints) });
   // A team that keeps no work, or tried nothing, has no such file.
-  const kinds: readonly ExportedKind[] = [
-    ...HISTORY_KINDS,
+  const kindsAtTheEnd: readonly ExportedKind[] = [
     ...(kept.length === 0 ? [] : BODY_KINDS),
     ...(experiments.length === 0 ? [] : (['experiments'] as const)),
   ];
   const count = (state: Sprint['state']): number => sprints.filter((sprint) => sprint.state === state).length;
-  return {
-    team,
-    files: kinds.map((kind) => ({ fileName: fileNameOf(kind), bytes: files[kind].bytes })),
-    lines: {
-      sprints: files.sprints.lines,
-      cards: files.cards.lines,
-      answers: files.answers.lines,
-      changes: files.changes.lines,
-      bodies: files.bodies.lines,
-      dates: files.dates.lines,
-      experiments: files.experiments.lines,
-    },
-    running: count('open'),
-    cancelled: count('cancelled'),
-  };
+  const files = parts.flatMap((part, i) =>
+    [...HISTORY_KINDS, ...(i === parts.length - 1 ? kindsAtTheEnd : [])].map((kind) => ({
+      fileName: fileNameOf(kind, i + 1),
+      bytes: part.files[kind].bytes,
+    })),
+  );
+  const lines = mapKinds((kind) => parts.reduce((sum, part) => sum + part.files[kind].lines, 0));
+  return { team, files, parts: parts.length, lines, running: count('open'), cancelled: count('cancelled') };
+}
+
+/** Files that an import takes at once. */
+class ExportPart {
+  readonly files = mapKinds((kind) => new CsvBytes(kind));
+
+  add(rows: { readonly [Kind in ExportedKind]?: readonly CsvRow<Kind>[] }): void {
+    for (const kind of EXPORTED_KINDS) {
+      const file: { add(rows: readonly CsvRow<typeof kind>[]): void } = this.files[kind];
+      file.add(rows[kind] ?? []);
+    }
+  }
+
+  /** Whether the next sprint, with all its cards and answers, may be too much. */
+  get isFull(): boolean {
+    const files = EXPORTED_KINDS.map((kind) => this.files[kind]);
+    const lines = files.reduce((sum, file) => sum + file.lines, 0);
+    return (
+      lines >= PART_SHARE * MOST_LINES ||
+      this.files.sprints.lines >= MOST_SPRINTS ||
+      files.some(({ byteLength }) => byteLength >= PART_SHARE * MOST_CHARACTERS)
+    );
+  }
+}
+
+const EXPORTED_KINDS: readonly ExportedKind[] = [...HISTORY_KINDS, ...BODY_KINDS, 'experiments'];
+
+function mapKinds<Value>(make: (kind: ExportedKind) => Value): Readonly<Record<ExportedKind, Value>> {
+  return Object.fromEntries(EXPORTED_KINDS.map((kind) => [kind, make(kind)])) as Record<ExportedKind, Value>;
 }
 
 interface KnownPast {

@@ -220,6 +220,8 @@ export-experiments =
         [one] { NUMBER($count) } experiment
        *[other] { NUMBER($count) } experiments
     }
+# More than an import takes at once.
+export-parts = They come in { NUMBER($parts) } parts, since an import takes only so much at once: give it those without a number first, then those with -2 in their names, and so on.
 export-marked = Sprints that an import leaves out, marked so in the files: { LIST($marked) }.
 export-running = { NUMBER($count) } still running
 export-cancelled = { NUMBER($count) } cancelled

@@ -14,6 +14,7 @@ import {
 } from '../../../src/app/history/team-history.ts';
 import { importSprints } from '../../../src/app/import/import-sprints.ts';
 import type { Actor, Team } from '../../../src/app/team/team.ts';
+import { dayPlus } from '../../../src/sprint/calendar.ts';
 import { actorOf, CHANNEL, type Harness, openHarness } from '../../support/app-harness.ts';
 import type { RandomSprint } from './random-team.ts';
 import { anySprint, historyOf, recordHistory } from './random-team.ts';
@@ -85,6 +86,40 @@ describe('what is exported can be imported elsewhere', () => {
     const third = actorOf('ana', 'W3');
     await imported(h, third, await h.setUpTeam({ timeZone: 'Pacific/Honolulu' }, third), files);
     expect(await exported(h, third)).toEqual(files);
+  });
+
+  test('in several parts where it is more than an import takes at once', async () => {
+    const h = await openHarness({ now: NOW });
+    const here = await h.setUpTeam();
+    const header = 'name,first day,last day,commitment,finished';
+    const lines = Array.from({ length: 1_003 }, (_, i) => {
+      const day = dayPlus('1995-01-02', 7 * i);
+      return `Quay ${i},${day},${dayPlus(day, 4)},20,18`;
+    });
+    for (const some of [lines.slice(0, 1_000), lines.slice(1_000)]) {
+      await imported(h, actorOf('ana'), here, { 'sprints.csv': [header, ...some].join('\n') });
+    }
+    await keepBody(h.deps, actorOf('ana'), { place: CHANNEL, name: 'Bells', leftPoints: 5 });
+    const files = await exported(h, actorOf('ana'));
+    const names = ['sprints', 'cards', 'answers', 'changes'];
+    const [first, second] = [names.map((name) => `${name}.csv`), names.map((name) => `${name}-2.csv`)];
+    expect(Object.keys(files)).toEqual([...first, ...second, 'bodies-2.csv', 'dates-2.csv']);
+    const there = await h.setUpTeam({}, ELSEWHERE);
+    const part = (of: (name: string) => boolean) =>
+      Object.fromEntries(Object.entries(files).filter(([name]) => of(name)));
+    await imported(
+      h,
+      ELSEWHERE,
+      there,
+      part((name) => !name.includes('-2')),
+    );
+    await imported(
+      h,
+      ELSEWHERE,
+      there,
+      part((name) => name.includes('-2')),
+    );
+    expect(await exported(h, ELSEWHERE)).toEqual(files);
   });
 
   test('and comes out of there byte for byte the same, with the same statistics', async () => {

@@ -394,6 +394,7 @@ export const teamExport: TeamExport = {
     { fileName: 'dates.csv', bytes: Buffer.from('body') },
   ],
   lines: { sprints: 3, cards: 12, answers: 1, changes: 0, bodies: 2, dates: 7, experiments: 0 },
+  parts: 1,
   running: 1,
   cancelled: 0,
 };
