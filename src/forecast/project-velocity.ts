@@ -34,6 +34,8 @@ export interface EndedSprint {
 /** What has been learnt from the sprints so far, in the order in which they ended. */
 export interface ProjectionHistory {
   readonly sprints: readonly (EndedSprint & { readonly traits: SprintTraits })[];
+  /** How many of them nobody watched. */
+  readonly unwatchedSprints: number;
   /** Where their outcomes fell in what had been foretold of them, before any correction. */
   readonly places: Places;
   readonly keeper: CoverageKeeper;
@@ -45,7 +47,12 @@ export interface ProjectionHistory {
  */
 export const MOST_SPRINTS_BACK = { own: 100, others: 200 };
 
-export const NO_HISTORY: ProjectionHistory = { sprints: [], places: [], keeper: NEW_KEEPER };
+export const NO_HISTORY: ProjectionHistory = {
+  sprints: [],
+  unwatchedSprints: 0,
+  places: [],
+  keeper: NEW_KEEPER,
+};
 
 export interface VelocityProjection extends Intervals {
   readonly distribution: WeightedPoints;
@@ -84,7 +91,8 @@ const GUESS_SHARES = [0.05, 0.15, 0.25, 0.35, 0.45, 0.55, 0.65, 0.75, 0.85, 0.95
  * Formula: each past sprint's outcome, carried over to this one's size and progress (`carriedOutcome`), weighted by
  * its likeness; other teams' weights are scaled down together to at most 20 ÷ (20 + own sprints), as what is borrowed
  * fades once a team is known (credibility weighting; Bühlmann, 1967; memory), and a spread-out guess of weight ½ is
- * added (the mean of a Dirichlet process: history speaks as loudly as there is of it). The intervals are taken
+ * added (the mean of a Dirichlet process: history speaks as loudly as there is of it). A past sprint of which only the start is
+ * known speaks for one half of its weight so, and for the other as if it had finished evenly over its time. The intervals are taken
  * around the median so wide that intervals like them held the truth often enough before (`coverage-keeper.ts`).
  * Units: points. Always defined: without history it is the guess, and the intervals span all of it.
  * How it misleads: it knows points, not people; holidays, an incident or a changed team are news to it. Where an
@@ -140,9 +148,13 @@ interface Forecast extends Pick<VelocityProjection, 'ownSprints' | 'alikeSprints
 }
 
 /** What each past sprint foretells for this one, and the guess. */
-function forecastOf({ sprints }: ProjectionHistory, team: string, now: SprintSoFar): Forecast {
+function forecastOf(
+  { sprints, unwatchedSprints }: ProjectionHistory,
+  team: string,
+  now: SprintSoFar,
+): Forecast {
   const traits = traitsOf(now);
-  const outcomes = new Float64Array(sprints.length + GUESS_SHARES.length);
+  const outcomes = new Float64Array(sprints.length + GUESS_SHARES.length + unwatchedSprints);
   const weights = new Float64Array(outcomes.length);
   let ownSprints = 0;
   let ownWeight = 0;
@@ -173,6 +185,15 @@ function forecastOf({ sprints }: ProjectionHistory, team: string, now: SprintSoF
   for (const [i, share] of GUESS_SHARES.entries()) {
     outcomes[sprints.length + i] = toHalfPoints(now.finishedPoints + share * openPoints);
     weights[sprints.length + i] = GUESS_WEIGHT / GUESS_SHARES.length;
+  }
+  let place = sprints.length + GUESS_SHARES.length;
+  for (const [i, { soFar, velocityPoints }] of sprints.entries()) {
+    if (isWatched(soFar)) continue;
+    const half = (weights[i] as number) / 2;
+    weights[i] = half;
+    weights[place] = half;
+    outcomes[place] = evenlyFinished(soFar, velocityPoints, now);
+    place += 1;
   }
   return { outcomes, weights, ownSprints, alikeSprints: ownWeight };
 }
@@ -205,13 +226,27 @@ export function withEndedSprints(
   const places: OutcomePlace[] = [];
   for (const { team, soFar, velocityPoints } of ended) {
     // A sprint that was not watched was not projected either.
-    if (!('finishedPoints' in soFar)) continue;
+    if (!isWatched(soFar)) continue;
     const place = placeOf(forecastOf(history, team, soFar), velocityPoints);
     places.push(place);
     keeper = withOutcome(keeper, depths, correctedPlace(history.places, place));
   }
   const learnt = ended.map((sprint) => ({ ...sprint, traits: traitsOf(sprint.soFar) }));
-  return { sprints: [...history.sprints, ...learnt], places: withPlaces(history.places, places), keeper };
+  return {
+    sprints: [...history.sprints, ...learnt],
+    unwatchedSprints: history.unwatchedSprints + ended.filter(({ soFar }) => !isWatched(soFar)).length,
+    places: withPlaces(history.places, places),
+    keeper,
+  };
+}
+
+function isWatched(soFar: SprintSoFar | SprintStart): soFar is SprintSoFar {
+  return 'finishedPoints' in soFar;
+}
+
+/** What this sprint will have finished if the rest of its time brings as many points as an even share of a past sprint's. */
+function evenlyFinished({ elapsedShare }: SprintStart, pastVelocityPoints: number, now: SprintSoFar): number {
+  return toHalfPoints(now.finishedPoints + (1 - elapsedShare) * pastVelocityPoints);
 }
 
 /** Points come in halves, and so do the amounts that can be finished. */

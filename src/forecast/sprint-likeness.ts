@@ -2,7 +2,10 @@
 import type { SprintSoFar } from './sprint-so-far.ts';
 
 /** What is known of a sprint that was not watched day by day: only what it began with. */
-export type SprintStart = Pick<SprintSoFar, 'cardPoints'>;
+export interface SprintStart extends Pick<SprintSoFar, 'cardPoints'> {
+  /** Of its time, at the moment that is asked about; from 0 to 1. */
+  readonly elapsedShare: number;
+}
 
 /** The features that are compared. Shares are of the card points. */
 export interface SprintTraits {
@@ -45,7 +48,7 @@ export function traitsOf(sprint: SprintSoFar | SprintStart): SprintTraits {
  * How it misleads: two sprints of equal shape may differ in everything that is not counted in points.
  * Source: the kernel is Student's (with three degrees of freedom, as a density); the choice is ours.
  *
- * @example likeness(traitsOf({ cardPoints: 20 }), traitsOf({ cardPoints: 20 })) === 4 / 9
+ * @example likeness(traitsOf({ cardPoints: 20, elapsedShare: 0 }), traitsOf({ cardPoints: 20, elapsedShare: 0 })) === 4 / 9
  */
 export function likeness(a: SprintTraits, b: SprintTraits): number {
   const size =

@@ -1,6 +1,7 @@
 /** The backtest's findings as one document, and as tables for a reader. */
 import type { SprintMoment } from '../open-data/read-open-data.ts';
 import { type ChanceBin, scoreChances } from './score-chances.ts';
+import { type ImportedScore, scoreImported } from './score-imported.ts';
 import { type JointScore, scoreJoint } from './score-joint.ts';
 import { type LoneTeamScore, scoreLoneTeams } from './score-lone-teams.ts';
 import { type PlanningBin, scorePlanning, toldAtPlanning } from './score-planning.ts';
@@ -18,6 +19,7 @@ import type { Foretold } from './walk-forward.ts';
 export interface BacktestReport {
   readonly projection: readonly ({ readonly file: string } & ProjectionScore)[];
   readonly loneTeam: readonly ({ readonly file: string } & LoneTeamScore)[];
+  readonly imported: readonly ({ readonly file: string } & ImportedScore)[];
   /** All moments and files together, sprints with cards only. */
   readonly chances: readonly ChanceBin[];
   readonly chancesByFile: readonly ({ readonly file: string } & ChanceBin)[];
@@ -40,6 +42,7 @@ export function backtestReport(
       moments.map((moment) => ({ file, ...scoreProjection(moment) })),
     ),
     loneTeam: files.flatMap(({ file, rows }) => scoreLoneTeams(rows).map((score) => ({ file, ...score }))),
+    imported: files.flatMap(({ file, rows }) => scoreImported(rows).map((score) => ({ file, ...score }))),
     chances: scoreChances(foretold.flatMap(({ moments }) => casesWithCards(moments))),
     chancesByFile: foretold.flatMap(({ file, moments }) =>
       scoreChances(casesWithCards(moments)).map((bin) => ({ file, ...bin })),
@@ -62,6 +65,7 @@ function casesWithCards(moments: readonly ForetoldMoment[]): Foretold[] {
 export function reportText({
   projection,
   loneTeam,
+  imported,
   chances,
   chancesByFile,
   planning,
@@ -113,6 +117,18 @@ export function reportText({
         String(row.scored),
         percent(row.errorShareOfFinishShare),
         percent(row.coverage80),
+      ]),
+    ),
+    '',
+    'A team whose past was imported, alone; sprints that had not reached the floor of the kept share',
+    ...table(
+      ['file', 'elapsed', 'scored', 'error', 'Brier to keep'],
+      imported.map((row) => [
+        row.file,
+        `${row.elapsedPercent}%`,
+        String(row.scored),
+        row.meanAbsoluteError.toFixed(2),
+        row.brier.toFixed(3),
       ]),
     ),
     '',

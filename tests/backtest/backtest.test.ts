@@ -48,6 +48,7 @@ test('--json prints one document with the projection of each file and moment and
   expect(Object.keys(report)).toEqual([
     'projection',
     'loneTeam',
+    'imported',
     'chances',
     'chancesByFile',
     'planning',

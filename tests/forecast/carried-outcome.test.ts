@@ -15,8 +15,8 @@ describe('what a past sprint’s end says about this one', () => {
     ['the same share of the finished, where cards were reopened', soFar(10, 4), 2, 3],
     ['everything, where everything was finished already', soFar(10, 10), 10, 20],
     ['nothing more, where there was nothing', soFar(0, 0), 0, 6],
-    ['the share of the whole, where only its start is known', { cardPoints: 10 }, 7, 14],
-    ['but not less than is finished, there', { cardPoints: 10 }, 1, 6],
+    ['the share of the whole, where only its start is known', { cardPoints: 10, elapsedShare: 0.5 }, 7, 14],
+    ['but not less than is finished, there', { cardPoints: 10, elapsedShare: 0.5 }, 1, 6],
     ['amounts are rounded to half a point', soFar(10, 4), 5, 8.5],
   ])('%s', (_, past, velocity, expected) => {
     expect(carriedOutcome(past, velocity, now)).toBe(expected);
@@ -68,6 +68,9 @@ describe('likeness', () => {
   });
 
   test('with a sprint of which only the start is known, each unknown share counts as one step', () => {
-    expect(likeness(traitsOf(soFar(20, 5, 5)), traitsOf({ cardPoints: 20 }))).toBeCloseTo(4 / 9, 12);
+    expect(likeness(traitsOf(soFar(20, 5, 5)), traitsOf({ cardPoints: 20, elapsedShare: 0.5 }))).toBeCloseTo(
+      4 / 9,
+      12,
+    );
   });
 });

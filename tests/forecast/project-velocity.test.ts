@@ -152,14 +152,31 @@ test('a team that is known is not taken for the others, even at a size that only
 });
 
 describe('a sprint of which only the start is known', () => {
-  const imported = steadyTeam('ours', 12, 0.8).map((sprint) => ({
-    ...sprint,
-    soFar: { cardPoints: sprint.soFar.cardPoints },
-  }));
+  const importedAt = (elapsedShare: number) =>
+    steadyTeam('ours', 12, 0.8).map((sprint) => ({
+      ...sprint,
+      soFar: { cardPoints: sprint.soFar.cardPoints, elapsedShare },
+    }));
+  const imported = importedAt(0);
 
   test('teaches what share gets finished', () => {
     const { medianPoints } = projectVelocity(learnt(imported), 'ours', soFar(20, 0));
     expect(Math.abs(medianPoints - 16)).toBeLessThanOrEqual(1.5);
+  });
+
+  test('teaches how much the rest of the time brings', () => {
+    const chanceOf = (points: number, elapsedShare: number): number => {
+      const { distribution } = projectVelocity(learnt(importedAt(elapsedShare)), 'ours', soFar(20, 6));
+      return distribution.points.reduce(
+        (sum, at, i) => sum + (at >= points ? (distribution.chances[i] as number) : 0),
+        0,
+      );
+    };
+    // With as many points finished, keeping 80% becomes less likely as the time goes by.
+    const told = [0.3, 0.5, 0.8].map((elapsedShare) => chanceOf(16, elapsedShare));
+    expect(told[0]).toBeGreaterThan(0.7);
+    expect(told[2]).toBeLessThan(0.5);
+    expect(told).toEqual([...told].sort((a, b) => b - a));
   });
 
   test('teaches nothing about intervals, for it was never projected', () => {

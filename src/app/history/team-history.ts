@@ -203,7 +203,10 @@ const LEARNT_A_TURN = 40;
 function endedSprint(sprint: PastTrace, elapsedShare: number): EndedSprint | undefined {
   const { teamId, velocityPoints } = sprint;
   if (velocityPoints === undefined) return undefined;
-  const soFar = tracePointAt(sprint.trace, elapsedShare) ?? { cardPoints: sprint.commitmentPoints };
+  const soFar = tracePointAt(sprint.trace, elapsedShare) ?? {
+    cardPoints: sprint.commitmentPoints,
+    elapsedShare,
+  };
   return soFar.cardPoints > 0 ? { team: teamId, soFar, velocityPoints } : undefined;
 }
 
