@@ -38,8 +38,8 @@ export interface Claims {
   closingsDue(now: Date, limit: number): Promise<DueSprint[]>;
   watchesDue(now: Date, limit: number): Promise<DueWatch[]>;
   /**
-   * Teams that are asked until then, or not within a day, and whose people were not looked up on this day of UTC; marks them as
-   * looked up.
+   * Teams whose people were not looked up on this day of UTC, and that are asked until then; or not within a day, and a minute of
+   * their own has come. Marks them as looked up.
    *
    * @param limit of all workspaces, and of each
    */

@@ -85,6 +85,9 @@ export function claims(session: SqlSession): Claims {
     until: Date,
     limit: { readonly all: number; readonly ofWorkspace: number },
   ): Promise<Pick<Team, 'id' | 'workspaceId' | 'productOwnerId'>[]> {
+    // So that not all that wait for no prompts come at midnight.
+    const itsMinute = sql`abs(hashtext(${teams.id})::bigint) % 1440`;
+    const minute = now.getUTCHours() * 60 + now.getUTCMinutes();
     const event = sql`concat('people ', ${teams.id}, ${` ${now.toISOString().slice(0, 10)}`}::text)`;
     const ranked = session
       .selectDistinctOn([teams.id], {
@@ -105,7 +108,10 @@ export function claims(session: SqlSession): Claims {
       )
       .where(
         and(
-          or(isNull(sprints.nextPromptAt), lte(sprints.nextPromptAt, until)),
+          or(
+            and(isNull(sprints.nextPromptAt), sql`${itsMinute} <= ${minute}::integer`),
+            lte(sprints.nextPromptAt, until),
+          ),
           isServed,
           sql`not exists (select from ${seenEvents} where ${seenEvents.eventId} = ${event})`,
         ),

@@ -1,6 +1,13 @@
 /** People whose account is gone are noticed by a daily look-up: the platform takes messages to them as if they were read. */
 import { describe, expect, test } from 'vitest';
-import { CHANNEL, type Harness, harnessForEach, PEOPLE, type PersonName } from '../../support/app-harness.ts';
+import {
+  actorOf,
+  CHANNEL,
+  type Harness,
+  harnessForEach,
+  PEOPLE,
+  type PersonName,
+} from '../../support/app-harness.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
@@ -87,6 +94,23 @@ describe('the daily look-up', () => {
     await h.pass('2026-11-03T09:15:00Z');
     expect(await activeIn(h, team.id)).toEqual([PEOPLE.ana, PEOPLE.ben, PEOPLE.chi]);
     expect(h.kindsTo('ben')).toEqual(['daily-prompt']);
+  });
+
+  test('asks for those of teams without a sprint at different times of the day, and once', async () => {
+    const h = harness();
+    for (let i = 0; i < 24; i += 1) {
+      await h.setUpTeam({ channelId: `C-IDLE${i}` }, actorOf('ana', `W-IDLE${i}`));
+    }
+    const limit = { all: 100, ofWorkspace: 5 };
+    const claimedAt = async (time: string) => {
+      const now = new Date(`2026-11-03T${time}:00Z`);
+      return (await h.write((tx) => tx.claim.teamsToLookUp(now, now, limit))).length;
+    };
+    const claimed: number[] = [];
+    for (const time of ['05:59', '11:59', '17:59', '23:59']) claimed.push(await claimedAt(time));
+    expect(claimed.reduce((sum, count) => sum + count, 0)).toBe(24);
+    expect(Math.max(...claimed)).toBeLessThan(20);
+    expect(await claimedAt('23:59')).toBe(0);
   });
 
   test('takes the teams of a workspace five at a time, those that are asked first before the others', async () => {

@@ -51,7 +51,7 @@ describe('a facilitator who becomes a guest', () => {
     const h = harness();
     const team = await h.setUpTeam({ memberIds: ALL, facilitatorIds: [PEOPLE.ana, PEOPLE.ben] });
     make(h, 'ana', { isGuest: true });
-    await h.pass('2026-10-31T00:01:00Z');
+    await h.pass('2026-10-31T23:59:00Z');
     expect(await rolesIn(h, team.id)).toMatchObject({ members: [...ALL].sort(), facilitators: [PEOPLE.ben] });
     await refusalOf(mayPlan(h, 'ana'), 'not-a-facilitator');
     expect(wordsTo(h, 'ben')).toContain(`<@${PEOPLE.ben}> does now`);
@@ -61,10 +61,10 @@ describe('a facilitator who becomes a guest', () => {
       [],
     ]);
     // Nothing is said twice, and who is no guest any more may be named again.
-    await h.pass('2026-11-01T00:01:00Z');
+    await h.pass('2026-11-01T23:59:00Z');
     expect(h.kindsTo('ben')).toEqual(['role-ended']);
     make(h, 'ana', { isGuest: false });
-    await h.pass('2026-11-02T00:01:00Z');
+    await h.pass('2026-11-02T23:59:00Z');
     await leaveTeam(h.deps, actorOf('ben'), { teamId: team.id });
     await expect(mayPlan(h, 'ana')).resolves.toBeDefined();
   });
@@ -84,7 +84,7 @@ describe('a facilitator who becomes a guest', () => {
     const team = await h.setUpTeam({ memberIds: ALL, facilitatorIds: [PEOPLE.ana] });
     make(h, 'ana', { isGuest: true });
     make(h, 'chi', { isGuest: true });
-    await h.pass('2026-10-31T00:01:00Z');
+    await h.pass('2026-10-31T23:59:00Z');
     expect((await rolesIn(h, team.id)).facilitators).toEqual([]);
     await expect(mayPlan(h, 'ben')).resolves.toBeDefined();
     for (const guest of ['ana', 'chi'] as const) await refusalOf(mayPlan(h, guest), 'not-a-facilitator');
@@ -97,7 +97,7 @@ describe('a facilitator who becomes a guest', () => {
     const h = harness();
     const team = await h.setUpTeam({ memberIds: [PEOPLE.ben], facilitatorIds: [PEOPLE.ana, PEOPLE.ben] });
     make(h, 'ana', { isGuest: true });
-    await h.pass('2026-10-31T00:01:00Z');
+    await h.pass('2026-10-31T23:59:00Z');
     expect((await rolesIn(h, team.id)).members).toEqual([PEOPLE.ben]);
   });
 });
@@ -116,7 +116,7 @@ test('a team of guests alone can be set up again by somebody in its channel, and
   h.directory.channels.set(CHANNEL.channelId, { name: 'tugs', isArchived: false, isShared: false });
   const team = await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.ben], facilitatorIds: [PEOPLE.ana] });
   for (const name of ['ana', 'ben'] as const) make(h, name, { isGuest: true });
-  await h.pass('2026-10-31T00:01:00Z');
+  await h.pass('2026-10-31T23:59:00Z');
   await refusalOf(setupForm(h.deps, actorOf('ben'), CHANNEL), 'guest-set-up');
   expect(await setupForm(h.deps, actorOf('dayo'), CHANNEL)).toMatchObject({ sprintsLeftBehind: 0 });
   const input = { ...team, memberIds: [PEOPLE.ana, PEOPLE.ben], facilitatorIds: [PEOPLE.dayo] };
@@ -134,7 +134,7 @@ describe.each([
     const other = await h.setUpTeam({ ...roles, channelId: 'C2', productOwnerId: PEOPLE.dayo });
     make(h, 'ben', is);
     make(h, 'dayo', is);
-    await h.pass('2026-10-31T00:01:00Z');
+    await h.pass('2026-10-31T23:59:00Z');
     const left = { members: [PEOPLE.ana, PEOPLE.chi], facilitators: [PEOPLE.ana], productOwner: undefined };
     expect(await rolesIn(h, team.id)).toEqual(left);
     expect(await rolesIn(h, other.id)).toEqual(left);
@@ -151,6 +151,6 @@ test('a guest may go on as product owner', async () => {
     productOwnerId: PEOPLE.dayo,
   });
   make(h, 'dayo', { isGuest: true });
-  await h.pass('2026-10-31T00:01:00Z');
+  await h.pass('2026-10-31T23:59:00Z');
   expect((await rolesIn(h, team.id)).productOwner).toBe(PEOPLE.dayo);
 });
