@@ -70,7 +70,7 @@ export function labelledBodies(kept: readonly BodyOfWork[], timeZone: string): L
   done.sort((a, b) => Number(endOf(a) > endOf(b)) - Number(endOf(a) < endOf(b)));
   const labelled: LabelledBody[] = [];
   for (const body of [...toDo, ...done]) {
-    const shown = withoutMentions(body.name).slice(0, BODY_NAME_MAX_LENGTH);
+    const shown = withoutMentions(body.name, BODY_NAME_MAX_LENGTH);
     const isTaken = isToDo(body) && labelled.some(({ name }) => isSameName(name, shown));
     const name = isTaken ? unlike(labelled, shown) : shown;
     const keptOn = dayAt(body.keptAt, timeZone);

@@ -11,8 +11,10 @@ import { CSV_COLUMNS } from '../csv/csv-columns.ts';
 import type { CsvRow } from '../csv/write-csv.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { type FromRecords, pastSprintOf } from '../history/past-sprint-at-closing.ts';
+import { MOST_GOAL_CHARACTERS } from '../import/sprint-line.ts';
+import { MAX_TITLE_LENGTH } from '../planning/card-paste.ts';
 import type { Sprint, SprintRecords, Team } from '../team/team.ts';
-import { exportedAnswers, exportedChanges } from './exported-answers.ts';
+import { exportedAnswers, exportedChanges, MAX_NOTE_LENGTH } from './exported-answers.ts';
 
 /** One sprint with all that is known of it. */
 export interface ExportedSprint {
@@ -71,7 +73,7 @@ function sprintRows(team: Team, exported: ExportedSprint): ExportRows {
           left: answer.leftPoints,
           surprise: answer.surprisePoints,
           drift: answer.driftPoints,
-          note: withoutMentions(sharedNote(answer.note)),
+          note: withoutMentions(sharedNote(answer.note), MAX_NOTE_LENGTH),
         }),
       ),
       changes: changes.map(
@@ -80,7 +82,7 @@ function sprintRows(team: Team, exported: ExportedSprint): ExportRows {
           day: change.day,
           change: CHANGE_WORDS[change.kind],
           'after answer': change.afterAnswers,
-          reason: withoutMentions(change.reason),
+          reason: withoutMentions(change.reason, MAX_NOTE_LENGTH),
         }),
       ),
     };
@@ -97,7 +99,7 @@ function cardCells(state: SprintCardState): CsvRow<'cards'> {
   const { card, droppedOn, finished } = state;
   return {
     key: card.key,
-    title: withoutMentions(card.title),
+    title: withoutMentions(card.title, MAX_TITLE_LENGTH),
     link: card.link,
     estimate: card.estimatePoints,
     'came in': card.origin === 'planned' ? 'planned' : 'pulled in',
@@ -140,7 +142,7 @@ function sprintRow(
     drift: totals?.driftPoints,
     state: STATE_WORDS[sprint.state],
     'closed on': sprint.closedAt && dayAt(sprint.closedAt, team.timeZone),
-    goal: withoutMentions(sprint.goal),
+    goal: withoutMentions(sprint.goal, MOST_GOAL_CHARACTERS),
     'member days': known.memberDays,
     value: known.recordedValue,
     'daily answers': known.trace.length > 0 ? 'yes' : 'no',
@@ -173,9 +175,13 @@ function ratioCells(ratios: { readonly [Id in RatioId]: Ratio | undefined }): Cs
   return Object.fromEntries(cells);
 }
 
-/** The platform writes a person as `<@ID>`: an id, which says who it is. */
-export function withoutMentions(text: string): string {
-  return text.replace(/<@[A-Z0-9]+(?:\|[^>]*)?>/g, 'somebody');
+/**
+ * The platform writes a person as `<@ID>`: an id, which says who it is.
+ *
+ * @param mostCharacters that an import takes
+ */
+export function withoutMentions(text: string, mostCharacters?: number): string {
+  return text.replace(/<@[A-Z0-9]+(?:\|[^>]*)?>/g, 'somebody').slice(0, mostCharacters);
 }
 
 /** A name with a number behind it, cut where it would be too long. */

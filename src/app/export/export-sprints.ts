@@ -176,7 +176,7 @@ function toldApart(sprints: readonly Sprint[]): Sprint[] {
     (a, b) => Number(a.state === 'cancelled') - Number(b.state === 'cancelled'),
   );
   for (const sprint of calledOffLast) {
-    const plain = withoutMentions(sprint.name);
+    const plain = withoutMentions(sprint.name, MOST_NAME_CHARACTERS);
     let name = plain;
     for (let number = 2; taken.has(key(name, sprint)); number += 1) {
       name = numberedName(plain, number, MOST_NAME_CHARACTERS);

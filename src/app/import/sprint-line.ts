@@ -12,7 +12,7 @@ const MOST_SPRINT_DAYS = 92;
 export const EARLIEST_DAY = '1990-01-01';
 /** Longest name of a sprint. */
 export const MOST_NAME_CHARACTERS = 80;
-const MOST_GOAL_CHARACTERS = 500;
+export const MOST_GOAL_CHARACTERS = 500;
 /** As many as the column of the database holds. */
 const MOST_MEMBER_DAYS = 999_999;
 /** A ratio beyond it is a slip, above as below 0. */

@@ -88,6 +88,25 @@ describe('what is exported can be imported elsewhere', () => {
     expect(await exported(h, third)).toEqual(files);
   });
 
+  test('where a text is as long as it may be, and would be longer with “somebody” in place of a person', async () => {
+    const h = await openHarness({ now: '2026-11-02T08:00:00Z' });
+    const here = await h.setUpTeam();
+    const full = (length: number) => '<@U1>'.repeat(length / 5);
+    await h.plan(here, {
+      name: full(80),
+      goal: full(500),
+      startsOn: '2026-11-02',
+      endsOn: '2026-11-06',
+      cards: `${full(200)}, 5, @Ben\n=${'x'.repeat(199)}, 3, @Ben`,
+    });
+    await keepBody(h.deps, actorOf('ana'), { place: CHANNEL, name: `x${full(55)}`, leftPoints: 5 });
+    await h.pass('2026-11-06T17:00:00Z');
+    const files = await exported(h, actorOf('ana'));
+    expect(Object.values(files).join('')).not.toContain('U1');
+    await imported(h, ELSEWHERE, await h.setUpTeam({}, ELSEWHERE), files);
+    expect(await exported(h, ELSEWHERE)).toEqual(files);
+  });
+
   test('in several parts where it is more than an import takes at once', async () => {
     const h = await openHarness({ now: NOW });
     const here = await h.setUpTeam();
