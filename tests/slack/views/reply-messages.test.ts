@@ -364,7 +364,7 @@ describe('help', () => {
       • /loadline undrop card: Take back a drop that was a mistake.
       • /loadline range [points] [first day] [last day] [N away]: See how much to commit to next; N: everybody’s days off and away. For example /loadline range 30 Nov - 11 Dec, 6 away.
       • /loadline odds: See which sizes of card tend to hold surprise work.
-      • /loadline forecast [points | keep name points]: See when work is finished, and how kept dates move.
+      • /loadline forecast [points | by day | keep name points]: See when work is finished, and how kept dates move.
       • /loadline history: See each ratio’s trend, what is usual, and what is a signal.
       • /loadline experiments [keep which]: See and decide about what it tries.
       • /loadline retro [sprint]: Get what a retrospective needs of a sprint.
