@@ -49,7 +49,10 @@ export interface ImportPreview {
   readonly leftOut: readonly LeftOutSprint[];
   /** In their order. Empty while a line is bad. */
   readonly bodies: readonly PreviewedBody[];
+  /** The first of them, if there are very many. */
   readonly bodiesLeftOut: readonly LeftOutBody[];
+  /** How many more there are. */
+  readonly bodiesUntold: number;
   /** By file and line; while there is one nothing can be imported. The first of them, if there are very many. */
   readonly problems: readonly ImportProblem[];
   /** How many more there are. */
@@ -62,7 +65,7 @@ export interface ImportPreview {
   readonly fingerprint: string;
 }
 
-/** More are not told one by one: a file in which everything is wrong has as many as it has lines. */
+/** More are not told one by one: a file in which everything is wrong, or left out, has as many as it has lines. */
 export const MOST_PROBLEMS_TOLD = 500;
 
 /** @returns undefined when every file is blank @throws NoText */
@@ -120,7 +123,8 @@ function previewOf(
             leftPoints: body.leftPoints,
             isDone: !isToDo(body),
           })),
-    bodiesLeftOut: plan.bodies.leftOut,
+    bodiesLeftOut: plan.bodies.leftOut.slice(0, MOST_PROBLEMS_TOLD),
+    bodiesUntold: Math.max(0, plan.bodies.leftOut.length - MOST_PROBLEMS_TOLD),
     problems: told,
     problemsUntold: problems.count - told.length,
     badLines: problems.badLines,

@@ -196,7 +196,8 @@ function sprintBlocks(preview: ImportPreview): KnownBlock[] {
         leftOut,
         more,
         Math.max(0, preview.leftOut.length - LINES_SAID_MAX) +
-          Math.max(0, bodiesLeftOut.length - LINES_SAID_MAX),
+          Math.max(0, bodiesLeftOut.length - LINES_SAID_MAX) +
+          preview.bodiesUntold,
       ),
       { maxSections: LEFT_OUT_SECTIONS_MAX },
     ),

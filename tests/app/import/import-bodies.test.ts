@@ -212,6 +212,15 @@ describe('bodies of work in an import', () => {
     expect(more).toMatchObject({ bodies: [], bodiesLeftOut: [{ name: 'Ropes', why: 'long-done' }] });
   });
 
+  test('are counted where very many are left out, since nobody reads their names', async () => {
+    const { h, team } = await teamOf(harness());
+    const lines = Array.from({ length: 720 }, (_, i) => `Body ${i},5,${dayPlus('2024-01-01', i)}`);
+    const preview = await previewed(h, team, { a: `body,to do,done on\n${lines.join('\n')}` });
+    expect([preview.bodies.length, preview.bodiesLeftOut.length, preview.bodiesUntold]).toEqual([
+      200, 500, 20,
+    ]);
+  });
+
   test('follow those that the team keeps already', async () => {
     const { h, team } = await teamOf(harness());
     await keep(h, 'Bells', 10);

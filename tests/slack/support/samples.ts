@@ -365,6 +365,7 @@ export const importPreview: ImportPreview = {
   leftOut: [{ name: 'Harbour 3', startsOn: '2026-02-02', why: 'cancelled' }],
   bodies: [{ name: 'Harbour lights', leftPoints: 80, isDone: false }],
   bodiesLeftOut: [{ name: 'Bells', why: 'known' }],
+  bodiesUntold: 0,
   problems: [],
   problemsUntold: 0,
   badLines: 0,
