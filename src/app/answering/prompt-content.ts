@@ -2,7 +2,6 @@
 import type { Day } from '../../sprint/calendar.ts';
 import { whyNotAnswerable } from '../../sprint/check-answer.ts';
 import { type CardLine, cardLine, isOpenCard, type SprintCardState, statesOf } from '../cards/card-line.ts';
-import { promptInstant } from '../clock/prompt-time.ts';
 import { lastCallAsksBefore } from '../clock/sprint-clock.ts';
 import type {
   Member,
@@ -35,7 +34,7 @@ export interface PromptCard extends CardLine {
 export interface PromptContent extends SprintHeading {
   readonly userId: string;
   readonly day: Day;
-  /** When it is the member's time to be asked on that day. */
+  /** When it is the member's time to be asked on that day; with what is posted for the first time. */
   readonly dueAt?: Date;
   /** `listed`: on the first morning there is nothing to ask yet. */
   readonly state: 'listed' | PromptState | 'over';
@@ -102,7 +101,6 @@ export function promptContentOf(
     sprint,
     userId,
     day,
-    dueAt: promptInstant(team, member, day),
     state: isOver ? 'over' : state,
     cards: answerableStates(records, userId, day).map(promptCard),
     answered: answeredLines(records, userId, day),

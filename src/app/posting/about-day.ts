@@ -1,6 +1,6 @@
 /** Posts about a member's day, on one team or several: the prompt, its reminder and the last call. */
 import { type needsNoLastCall, type PromptContent, promptContentOf } from '../answering/prompt-content.ts';
-import type { Asked } from '../clock/prompt-time.ts';
+import { type Asked, promptInstant } from '../clock/prompt-time.ts';
 import { isQuestionDay } from '../clock/sprint-clock.ts';
 import type { Reading } from '../ports/store.ts';
 import { workersOf } from '../team/team.ts';
@@ -38,7 +38,12 @@ export function aboutDay({
       const isGone = !workersOf(members, sprint.id).some((one) => one.userId === userId);
       const isNeedless = isGone || isLate(team, sprint, day, now) || (skipIfMet && (isDone || !hasOpenCards));
       if (post.postedAt === undefined && isNeedless) continue;
-      contents.push({ ...met, placesBefore, ...(isListed && { state: 'listed' as const }) });
+      contents.push({
+        ...met,
+        placesBefore,
+        ...(isListed && { state: 'listed' as const }),
+        ...(post.postedAt === undefined && { dueAt: promptInstant(team, member, day) }),
+      });
       placesBefore += met.cards.length;
     }
     const [first, ...others] = contents.map((one) => ({ ...one, placesInAll: placesBefore }));

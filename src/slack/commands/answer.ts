@@ -61,7 +61,15 @@ export const answer = command({
         if (outcome.kind === 'recorded') {
           const { prompt } = outcome;
           const isShown = prompt.isInPrompt === true;
-          return { next: 'close', say: dailyPromptMessage(prompt), isOnHome: true, isShown };
+          return {
+            next: 'close',
+            // Made only where somebody reads it, which is a twentieth of an answer until it is acknowledged.
+            get say() {
+              return dailyPromptMessage(prompt);
+            },
+            isOnHome: true,
+            isShown,
+          };
         }
         const form = await useCases.answerForm(actor, { sprintId, day });
         return { next: 'show', how: 'in place', view: answerFormView(form, outcome, replyTo) };
