@@ -73,7 +73,11 @@ function learn(
   const amounts = played.map(({ amount }) => amount);
   const amountOf = planAmounts(censoredPredictive(amounts, belief), played, usualPlanPoints);
   const mostSeenPoints = Math.max(...amounts.map(({ low }) => low));
-  const reachPoints = 2 * Math.max(...played.map(({ planPoints }) => planPoints), mostSeenPoints);
+  // The largest but one: a single odd sprint must not make the steps long for all.
+  const [, large] = played
+    .map(({ planPoints, amount }) => Math.max(planPoints, amount.low))
+    .sort((a, b) => b - a);
+  const reachPoints = 2 * (large as number);
   const falling = (chanceOf: typeof chanceOfAtLeast) =>
     rememberedBy((share) =>
       fallingChances((points) => {

@@ -6,10 +6,10 @@ export interface FoundChance {
   readonly weight: number;
 }
 
-/** The finest step, in points. */
-const STEP = 0.5;
-/** So many steps at the most lead evenly to where the past says something; from there on each is a quarter longer. */
-const EVEN_STEPS = 100;
+/** Half points as long as a hundred of them lead to where the past says something; beyond, whole points … */
+const STEPS = { fine: 0.5, finest: 100, whole: 1 };
+/** … or longer ones: so many even steps at the most. From there on each is a quarter longer. */
+const EVEN_STEPS = 300;
 const LATER_STEPS = 20;
 const GROWTH = 1.25;
 
@@ -17,7 +17,7 @@ const GROWTH = 1.25;
  * The falling chances that are nearest to those that were found.
  *
  * Formula: isotonic regression, that is the falling sequence with the least Σ weight·(chance − found)², over commitments in
- * half points (in coarser steps where the past reaches beyond 50 points); one in between has the chance of the next step.
+ * half points (whole ones where the past reaches beyond 50 points, longer ones beyond 300); one in between has the chance of the next step.
  * Units: points in, a chance from 0 to 1 out. The found ones are asked for once, when the first chance is.
  * Source: pooling of adjacent violators; Ayer and others, "An empirical distribution function for sampling with incomplete
  * information", 1955 (memory).
@@ -29,7 +29,10 @@ export function fallingChances(
   find: (points: number) => FoundChance,
   reachPoints: number,
 ): (points: number) => number {
-  const step = STEP * Math.max(1, Math.ceil(reachPoints / STEP / EVEN_STEPS));
+  const step =
+    reachPoints <= STEPS.fine * STEPS.finest
+      ? STEPS.fine
+      : STEPS.whole * Math.ceil(reachPoints / STEPS.whole / EVEN_STEPS);
   const even = Math.ceil(reachPoints / step);
   const places = Array.from({ length: even + LATER_STEPS }, (_, i) =>
     i < even ? (i + 1) * step : even * step * GROWTH ** (i + 1 - even),

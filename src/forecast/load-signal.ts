@@ -39,10 +39,10 @@ const LIGHT_FROM = KEPT_CHANCE;
  * history gets a cautious answer, which is `on the line` more often than it should be. The surprise ratio, the verdict's
  * other test, is not in it.
  *
- * @example loadReading({ cdf: () => 0, quantile: () => 30 }, { sizes: [20], finishedPoints: 20, open: [], missingPoints: 0 }).signal === 'light'
+ * @example loadReading({ cdf: () => 0 }, { sizes: [20], finishedPoints: 20, open: [], missingPoints: 0 }).signal === 'light'
  */
 export function loadReading(
-  velocity: PointsDistribution,
+  velocity: Pick<PointsDistribution, 'cdf'>,
   { sizes, finishedPoints, open, missingPoints }: LoadedSprint,
 ): LoadReading {
   const openPoints = open.reduce((sum, { estimatePoints }) => sum + estimatePoints, 0);

@@ -78,6 +78,11 @@ const OTHER_TEAMS_WEIGHT = 1;
 const BORROWING_HALVES_AT_SPRINTS = 20;
 /** However unlike, a sprint of the team's own says a little. */
 const LEAST_OWN_WEIGHT = 0.05;
+/**
+ * Where no other team lends, the team's latest watched sprints stand in, alike or not: together twice what others might have
+ * lent, for they are its own, and less in proportion while it has fewer than three.
+ */
+const STAND_INS = { weight: 2, latestSprints: 12, fullFromSprints: 3 };
 /** A team's own sprint counts half when so many of its sprints came after it. */
 const HALF_LIFE_SPRINTS = 40;
 /** A guess without history: any share of the open work is as likely as any other. Weighs as half a sprint. */
@@ -90,8 +95,9 @@ const GUESS_SHARES = [0.05, 0.15, 0.25, 0.35, 0.45, 0.55, 0.65, 0.75, 0.85, 0.95
  *
  * Formula: each past sprint's outcome, carried over to this one's size and progress (`carriedOutcome`), weighted by
  * its likeness; other teams' weights are scaled down together to at most 20 ÷ (20 + own sprints), as what is borrowed
- * fades once a team is known (credibility weighting; Bühlmann, 1967; memory), and a spread-out guess of weight ½ is
- * added (the mean of a Dirichlet process: history speaks as loudly as there is of it). A past sprint of which only the start is
+ * fades once a team is known (credibility weighting; Bühlmann, 1967; memory); of what they don't lend, twice as much goes
+ * evenly to the team's latest twelve watched sprints, and a spread-out guess of weight ½ is added (the mean of a Dirichlet process:
+ * history speaks as loudly as there is of it). A past sprint of which only the start is
  * known speaks for one half of its weight so, and for the other as if it had finished evenly over its time. The intervals are taken
  * around the median so wide that intervals like them held the truth often enough before (`coverage-keeper.ts`).
  * Units: points. Always defined: without history it is the guess, and the intervals span all of it.
@@ -181,6 +187,8 @@ function forecastOf(
       if (past.team !== team) weights[i] = (weights[i] as number) * scale;
     }
   }
+  const unlent = mostBorrowed - Math.min(otherWeight, mostBorrowed);
+  if (unlent > 0) addStandIns(weights, sprints, team, unlent);
   const openPoints = Math.max(0, now.cardPoints - now.finishedPoints);
   for (const [i, share] of GUESS_SHARES.entries()) {
     outcomes[sprints.length + i] = toHalfPoints(now.finishedPoints + share * openPoints);
@@ -196,6 +204,23 @@ function forecastOf(
     place += 1;
   }
   return { outcomes, weights, ownSprints, alikeSprints: ownWeight };
+}
+
+/** What the others don't lend is spread evenly over the team's latest sprints. */
+function addStandIns(
+  weights: Float64Array,
+  sprints: ProjectionHistory['sprints'],
+  team: string,
+  unlentWeight: number,
+): void {
+  const { weight, latestSprints, fullFromSprints } = STAND_INS;
+  const latest: number[] = [];
+  for (let i = sprints.length - 1; i >= 0 && latest.length < latestSprints; i -= 1) {
+    const past = sprints[i] as (typeof sprints)[number];
+    if (past.team === team && isWatched(past.soFar)) latest.push(i);
+  }
+  const each = (weight * unlentWeight * Math.min(1, latest.length / fullFromSprints)) / latest.length;
+  for (const i of latest) weights[i] = (weights[i] as number) + each;
 }
 
 /** Where the outcome fell in what was forecast. Found without making the distribution: this runs for every past sprint. */

@@ -1,6 +1,7 @@
 /** The backtest's findings as one document, and as tables for a reader. */
 import type { SprintMoment } from '../open-data/read-open-data.ts';
-import { type ChanceBin, scoreChances } from './score-chances.ts';
+import { binsOf, type ChanceBin, toldChancesToKeep } from './score-chances.ts';
+import { type FirstDaysScore, planningOf, scoreFirstDays } from './score-first-days.ts';
 import { type ImportedScore, scoreImported } from './score-imported.ts';
 import { type JointScore, scoreJoint } from './score-joint.ts';
 import { type LoneTeamScore, scoreLoneTeams } from './score-lone-teams.ts';
@@ -23,6 +24,8 @@ export interface BacktestReport {
   /** All moments and files together, sprints with cards only. */
   readonly chances: readonly ChanceBin[];
   readonly chancesByFile: readonly ({ readonly file: string } & ChanceBin)[];
+  /** The status of a sprint's first days beside its planning, sprints with cards only. */
+  readonly firstDays: readonly ({ readonly file: string } & FirstDaysScore)[];
   /** All files together, and each on its own. */
   readonly planning: readonly PlanningBin[];
   readonly planningByFile: readonly ({ readonly file: string } & PlanningBin)[];
@@ -35,7 +38,11 @@ export interface BacktestReport {
 export function backtestReport(
   files: readonly { readonly file: string; readonly rows: readonly SprintMoment[] }[],
 ): BacktestReport {
-  const foretold = files.map(({ file, rows }) => ({ file, moments: foretellMoments(rows) }));
+  const foretold = files.map(({ file, rows }) => {
+    const moments = foretellMoments(rows);
+    const planning = planningOf(rows);
+    return { file, moments, planning, told: toldChancesToKeep(casesWithCards(moments), planning) };
+  });
   const planned = files.map(({ file, rows }) => ({ file, cases: toldAtPlanning(rows) }));
   return {
     projection: foretold.flatMap(({ file, moments }) =>
@@ -43,9 +50,13 @@ export function backtestReport(
     ),
     loneTeam: files.flatMap(({ file, rows }) => scoreLoneTeams(rows).map((score) => ({ file, ...score }))),
     imported: files.flatMap(({ file, rows }) => scoreImported(rows).map((score) => ({ file, ...score }))),
-    chances: scoreChances(foretold.flatMap(({ moments }) => casesWithCards(moments))),
-    chancesByFile: foretold.flatMap(({ file, moments }) =>
-      scoreChances(casesWithCards(moments)).map((bin) => ({ file, ...bin })),
+    chances: binsOf(foretold.flatMap(({ told }) => told)),
+    chancesByFile: foretold.flatMap(({ file, told }) => binsOf(told).map((bin) => ({ file, ...bin }))),
+    firstDays: foretold.flatMap(({ file, moments, planning }) =>
+      moments
+        .filter(({ set }) => set === 'with-cards')
+        .flatMap(({ cases }) => scoreFirstDays(cases, planning) ?? [])
+        .map((score) => ({ file, ...score })),
     ),
     planning: scorePlanning(planned.flatMap(({ cases }) => cases)),
     planningByFile: planned.flatMap(({ file, cases }) =>
@@ -68,6 +79,7 @@ export function reportText({
   imported,
   chances,
   chancesByFile,
+  firstDays,
   planning,
   planningByFile,
   range,
@@ -140,6 +152,20 @@ export function reportText({
         percent(row.told),
         percent(row.came),
         String(row.cases),
+      ]),
+    ),
+    '',
+    'Status in a sprint’s first days beside its planning: points apart, and Brier scores',
+    ...table(
+      ['file', 'elapsed', 'cases', 'apart', 'projection', 'Brier', 'projection'],
+      firstDays.map((row) => [
+        row.file,
+        `${row.elapsedPercent}%`,
+        String(row.cases),
+        percent(row.apart),
+        percent(row.projectionApart),
+        row.brier.toFixed(4),
+        row.projectionBrier.toFixed(4),
       ]),
     ),
     '',

@@ -39,6 +39,7 @@ test('--json prints one document with the projection of each file and moment and
     loneTeam: Record<string, unknown>[];
     chances: Record<string, unknown>[];
     chancesByFile: Record<string, unknown>[];
+    firstDays: Record<string, unknown>[];
     planning: Record<string, unknown>[];
     planningByFile: Record<string, unknown>[];
     range: Record<string, unknown>[];
@@ -51,6 +52,7 @@ test('--json prints one document with the projection of each file and moment and
     'imported',
     'chances',
     'chancesByFile',
+    'firstDays',
     'planning',
     'planningByFile',
     'range',
@@ -97,6 +99,9 @@ test('--json prints one document with the projection of each file and moment and
   expect(new Set(report.chancesByFile.map(({ file }) => file))).toEqual(new Set(files));
   expect(Object.keys(report.chances[0] as object)).toEqual(['told', 'came', 'cases']);
   expect(Object.keys(report.chancesByFile[0] as object)).toEqual(['file', 'told', 'came', 'cases']);
+  expect(report.firstDays.map(({ file, elapsedPercent }) => [file, elapsedPercent])).toEqual(
+    files.flatMap((file) => [0, 30].map((percent) => [file, percent])),
+  );
   expect(Object.keys(report.planning[0] as object)).toEqual(['chance', 'told', 'came', 'cases']);
   expect(new Set(report.planningByFile.map(({ file }) => file))).toEqual(new Set(files));
   expect(new Set(report.release.map(({ file, board }) => `${file} ${board}`)).size).toBe(4);
@@ -108,6 +113,7 @@ test('--json prints one document with the projection of each file and moment and
     ...report.loneTeam,
     ...report.chances,
     ...report.chancesByFile,
+    ...report.firstDays,
     ...report.planning,
     ...report.planningByFile,
     ...report.range,

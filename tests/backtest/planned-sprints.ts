@@ -51,6 +51,7 @@ function evidenceOf(row: SprintMoment) {
   };
 }
 
-function keyOf({ board, sprint }: SprintMoment): string {
+/** Which sprint of which board it is. */
+export function keyOf({ board, sprint }: SprintMoment): string {
   return `${board} ${sprint}`;
 }

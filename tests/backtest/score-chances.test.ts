@@ -6,6 +6,8 @@ import { HEADER } from './invented-sprints.ts';
 import { scoreChances } from './score-chances.ts';
 import type { Foretold } from './walk-forward.ts';
 
+const NO_PLANNING = () => undefined;
+
 /** 10 committed; told that 8 or more get finished with this chance. */
 function foretold(chance: number, delivered: number, done = 0): Foretold {
   const csv = [HEADER, `1,1,14,50,10,0,0,${10 - done},0,${done},4,${delivered}`].join('\n');
@@ -22,7 +24,7 @@ function foretold(chance: number, delivered: number, done = 0): Foretold {
 
 test('a bin holds what was told about the same, with the mean that was told and the share that came', () => {
   const cases = [foretold(0.31, 8), foretold(0.35, 7), foretold(0.39, 10), foretold(0.91, 7)];
-  const [low, high, ...more] = scoreChances(cases);
+  const [low, high, ...more] = scoreChances(cases, NO_PLANNING);
   expect(low?.told).toBeCloseTo(0.35, 12);
   expect(low?.came).toBeCloseTo(2 / 3, 12);
   expect(low?.cases).toBe(3);
@@ -31,9 +33,9 @@ test('a bin holds what was told about the same, with the mean that was told and 
 });
 
 test('certainty has a place in the last bin', () => {
-  expect(scoreChances([foretold(0.95, 8), foretold(1, 8)])).toHaveLength(1);
+  expect(scoreChances([foretold(0.95, 8), foretold(1, 8)], NO_PLANNING)).toHaveLength(1);
 });
 
 test('where the floor is reached already, nothing is foretold', () => {
-  expect(scoreChances([foretold(1, 8, 8)])).toEqual([]);
+  expect(scoreChances([foretold(1, 8, 8)], NO_PLANNING)).toEqual([]);
 });

@@ -175,6 +175,19 @@ describe('the range to commit to', () => {
     }
   });
 
+  // Recomputed from the formulas of docs/forecasts.md on a dense grid, with numpy and scipy.
+  test.each([
+    ['one of 300 among them', [sprint(30, 270, 30, 300)], 27, 30, 32],
+    ['none', [], 27, 30, 30],
+  ])('whole points have chances of their own, with %s', (_, odd, usual, high, low) => {
+    const past = [...repeated(sprint(30, 0, 25, 25), 5), ...odd, ...repeated(sprint(31, 3, 28, 30), 6)];
+    const found = range(past);
+    expect([found.highPoints, found.lowPoints]).toEqual([high, low]);
+    const whole = [usual, usual + 1].map((points) => chances(found, points).finishedWhole);
+    expect(whole[0]).toBeGreaterThanOrEqual(0.5);
+    expect(whole[1]).toBeLessThan(0.5);
+  });
+
   test('counts how often surprise work alone missed the sprint', () => {
     const past = [
       ...BOLD,

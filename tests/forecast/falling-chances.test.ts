@@ -51,10 +51,15 @@ test('no falling sequence of tenths is nearer (all are tried)', () => {
   );
 });
 
-test('they are found once, and in as many steps for thousands of points as for fifty', () => {
+test('they are found once, and in as many steps for thousands of points as for three hundred', () => {
   const find = vi.fn((points: number): FoundChance => ({ chance: 1 / points, weight: 1 }));
   const chanceOf = fallingChances(find, 90_000);
   expect(find).not.toHaveBeenCalled();
-  expect([1, 80_000, 80_001].map(chanceOf)).toEqual([1 / 900, 1 / 80_100, 1 / 80_100]);
-  expect(find.mock.calls.length).toBe(120);
+  expect([1, 80_000, 80_001].map(chanceOf)).toEqual([1 / 300, 1 / 80_100, 1 / 80_100]);
+  expect(find.mock.calls.length).toBe(320);
+});
+
+test('beyond fifty points each whole point still has a chance of its own', () => {
+  const chanceOf = fallingChances((points) => ({ chance: 1 / points, weight: 1 }), 200);
+  expect([1, 67, 67.5, 199].map(chanceOf)).toEqual([1, 1 / 67, 1 / 68, 1 / 199]);
 });

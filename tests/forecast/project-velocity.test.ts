@@ -217,3 +217,35 @@ test('sprints that ended together move the intervals only once all of them have 
   expect(levelAfter(far, near) - before.keeper.wideLevel).toBeCloseTo(0.32, 12);
   expect(levelAfter(far, inside) - before.keeper.wideLevel).toBeCloseTo(0.12, 12);
 });
+
+describe('where no other team lends', () => {
+  /** Sprints in which nothing more was ever finished at this moment. */
+  const never = Array.from(
+    { length: 3 },
+    (_, i): EndedSprint => ({
+      team: 'ours',
+      soFar: soFar(4 + (i % 3), 0),
+      velocityPoints: 0,
+    }),
+  );
+
+  test('a team that never finishes anything more is not guessed to at a size that it hasn’t had', () => {
+    expect(projectVelocity(learnt(never), 'ours', soFar(40, 0)).medianPoints).toBeLessThanOrEqual(1);
+  });
+
+  test('what others lend takes the place of that', () => {
+    const others = steadyTeam('theirs', 40, 0.9).map((sprint) => ({
+      ...sprint,
+      soFar: soFar(40, 0),
+      velocityPoints: 36,
+    }));
+    const lent = projectVelocity(learnt([...others, ...never]), 'ours', soFar(40, 0));
+    const alone = projectVelocity(learnt(never), 'ours', soFar(40, 0));
+    expect(lent.distribution.cdf(35.5)).toBeLessThan(alone.distribution.cdf(35.5) - 0.2);
+  });
+
+  test('one past sprint still makes no certainty', () => {
+    const { distribution } = projectVelocity(learnt(never.slice(0, 1)), 'ours', soFar(40, 0));
+    expect(1 - distribution.cdf(0)).toBeGreaterThan(0.3);
+  });
+});

@@ -39,7 +39,7 @@ export async function pullForm(deps: AppDependencies, actor: Actor, place: Place
     const time = await sprintTimeToday(tx.read, { team, sprint, members, states }, today);
     return {
       heading: { team, sprint },
-      load: await loadOutlook(tx, team, sprint, states, time, today),
+      load: await loadOutlook(tx, { team, members, sprint, states }, time, today),
       check: await pullInCheck(tx, team, sprint, { states, time, on: today }, team.scale),
       workingDaysLeft: time.left,
     };

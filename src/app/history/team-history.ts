@@ -23,9 +23,15 @@ import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
 /**
  * The closed sprints, oldest first. It is the same array until something of it changes, so what takes long to compute from it
  * can be kept as long: see `oncePerPast`.
+ *
+ * @param pastVersion of the workspace's past, read before in the same transaction; left out: it is read now
  */
-export async function pastSprints(tx: Transaction, team: Team): Promise<readonly PastSprint[]> {
-  const known = await rememberedPast(tx, team);
+export async function pastSprints(
+  tx: Transaction,
+  team: Team,
+  pastVersion?: string,
+): Promise<readonly PastSprint[]> {
+  const known = await rememberedPast(tx, team, pastVersion);
   if (known.importedAtMs.length === 0) return known.past;
   const members = datedMembers(await tx.read.membersOf(team.id));
   const membersAt = new Map(
@@ -63,8 +69,8 @@ interface KnownPast {
 }
 
 /** To read a long past takes longer than all the rest of an answer, and it hardly ever changes. */
-async function rememberedPast(tx: Transaction, team: Team): Promise<KnownPast> {
-  const version = await tx.read.pastVersion(team.workspaceId);
+async function rememberedPast(tx: Transaction, team: Team, pastVersion?: string): Promise<KnownPast> {
+  const version = pastVersion ?? (await tx.read.pastVersion(team.workspaceId));
   let isRecordedNow = false;
   return pasts.get(
     version && JSON.stringify([version, team.id]),

@@ -58,7 +58,7 @@ async function signalOnEvening(
     facts: facts.filter(({ recordedAt }) => recordedAt < midnight),
   });
   const time = sprintTime(team, sprint, members, evening, true);
-  return signalOf(await loadOutlook(tx, team, sprint, states, time, evening));
+  return signalOf(await loadOutlook(tx, { team, members, sprint, states }, time, evening));
 }
 
 /** @param days the sprint's working days that are over */

@@ -96,7 +96,8 @@ async function progressOf(
   time: SprintTime,
 ): Promise<HomeProgress> {
   const { name: sprintName, startsOn, endsOn } = sprint;
-  const members = datedWorkersOf(await tx.read.membersOf(team.id), sprint.id);
+  const people = await tx.read.membersOf(team.id);
+  const members = datedWorkersOf(people, sprint.id);
   const span = { sprintName, startsOn, endsOn, calendar: team, members };
   const burndown = burndownOf(states, { ...span, today: today <= endsOn ? today : undefined });
   const { leftPoints, idealPoints } = leftEnd(burndown);
@@ -106,7 +107,7 @@ async function progressOf(
     commitmentPoints: burndown.commitmentPoints,
     leftPoints,
     idealPoints,
-    load: await loadOutlook(tx, team, sprint, states, time, today),
+    load: await loadOutlook(tx, { team, members: people, sprint, states }, time, today),
   };
 }
 

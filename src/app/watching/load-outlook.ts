@@ -4,6 +4,7 @@
  */
 import { type LoadedSprint, loadReading } from '../../forecast/load-signal.ts';
 import { type LoadSignal, type Pace, paceOf } from '../../forecast/pace.ts';
+import { type Amount, plannedAndProjected, planShare } from '../../forecast/planned-and-projected.ts';
 import type { VelocityProjection } from '../../forecast/project-velocity.ts';
 import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
 import type { Day } from '../../sprint/calendar.ts';
@@ -14,8 +15,9 @@ import { sprintDays } from '../clock/sprint-clock.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
 import { letOthersTurn } from '../let-others-turn.ts';
 import type { Transaction } from '../ports/store.ts';
-import type { Sprint, Team } from '../team/team.ts';
-import { byBetterModel, type Speaker } from './better-model.ts';
+import type { Team } from '../team/team.ts';
+import { byBetterModel, type Speaker, type SpokenProjection } from './better-model.ts';
+import { plannedAmount, type RunningSprint } from './planned-amount.ts';
 import {
   LEAST_OWN_SPRINTS,
   type SprintProjection,
@@ -65,13 +67,12 @@ export type LoadOutlook =
  */
 export async function loadOutlook(
   tx: Transaction,
-  team: Team,
-  sprint: Sprint,
-  states: readonly SprintCardState[],
+  running: RunningSprint,
   time: SprintTime,
   on: Day,
   pastVersion?: string,
 ): Promise<LoadOutlook> {
+  const { team, sprint, states } = running;
   const because =
     whyNoTimeAhead(sprint, time, on) ??
     (sprintSoFar(states).cardPoints === 0 ? reason('no-points') : undefined);
@@ -87,18 +88,39 @@ export async function loadOutlook(
       neededSprints: LEAST_OWN_SPRINTS,
     };
   }
-  const { elapsedShare } = time;
+  const ahead = await outcomeAhead(tx, running, projection, time, on, version);
+  await letOthersTurn();
+  return {
+    from: 'projection',
+    reading: {
+      ...projectionReading(ahead.spoken, ahead.velocity, team, states),
+      speaker: ahead.spoken.speaker,
+    },
+  };
+}
+
+/** What the sprint will have finished, as the better model has it and, in the sprint's first days, its planning. */
+export async function outcomeAhead(
+  tx: Transaction,
+  running: RunningSprint,
+  projection: SprintProjection,
+  { elapsedShare }: Pick<SprintTime, 'elapsedShare'>,
+  on: Day,
+  pastVersion: string | undefined,
+): Promise<{ readonly spoken: SpokenProjection; readonly velocity: Amount }> {
+  const { team, sprint, states } = running;
   const spoken = await byBetterModel(tx, projection, states, {
     teamId: team.id,
-    pastVersion: version,
+    pastVersion,
     elapsedShare,
     days: sprintDays(team, sprint),
     on,
   });
-  await letOthersTurn();
+  const planned = planShare(elapsedShare) > 0 ? await plannedAmount(tx, running, pastVersion) : undefined;
+  const { finishedPoints } = spoken.now;
   return {
-    from: 'projection',
-    reading: { ...projectionReading(spoken, team, states), speaker: spoken.speaker },
+    spoken,
+    velocity: plannedAndProjected(spoken.distribution, planned, { finishedPoints, elapsedShare }),
   };
 }
 
@@ -110,19 +132,21 @@ function paceReading(team: Team, states: readonly SprintCardState[], time: Sprin
   });
 }
 
-/** Pure part. */
+/**
+ * Pure part.
+ *
+ * @param velocity from which the chances come
+ */
 export function projectionReading(
   projection: SprintProjection,
+  velocity: Amount,
   { thresholds }: Pick<Team, 'thresholds'>,
   states: readonly SprintCardState[],
 ): ProjectionReading {
   const { medianPoints, narrow, wide, ownSprints, alikeSprints, watchedSprints, othersLend, now } =
     projection;
   const loaded = loadedSprint(states, thresholds.keptShareAtLeast);
-  const { signal, keepingChance, allFinishedChance, isAllNeeded } = loadReading(
-    projection.distribution,
-    loaded,
-  );
+  const { signal, keepingChance, allFinishedChance, isAllNeeded } = loadReading(velocity, loaded);
   const hasPlan = states.some(({ card }) => card.origin === 'planned' && card.estimatePoints > 0);
   return {
     signal: hasPlan ? signal : undefined,

@@ -93,7 +93,7 @@ export async function statusContent(
     cards: states.map(cardLine),
     growth: growthOf(states),
     ...counts,
-    load: await loadOutlook(tx, team, sprint, states, time, on, pastVersion),
+    load: await loadOutlook(tx, { team, members, sprint, states }, time, on, pastVersion),
     drawn: { team, members, sprint, states },
   };
 }

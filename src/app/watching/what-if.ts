@@ -1,6 +1,7 @@
 /** What if: the chances of the running sprint with a card fewer, somebody away or more work. It changes nothing, and knows nobody. */
 import { stillFinishable } from '../../forecast/still-finishable.ts';
 import { type SprintChances, whatIf } from '../../forecast/what-if.ts';
+import type { Day } from '../../sprint/calendar.ts';
 import { parsePoints } from '../../sprint/points.ts';
 import { type CardLine, cardLine, isOpenCard, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { laterParts } from '../cards/pull-in-check.ts';
@@ -11,8 +12,9 @@ import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { refuseIfAny } from '../refusal.ts';
 import { openSprint, todayOf } from '../team/place.ts';
-import { type Actor, type Sprint, type SprintHeading, type Team, workersOf } from '../team/team.ts';
-import { type LoadOutlook, loadedSprint, loadOutlook } from './load-outlook.ts';
+import { type Actor, type SprintHeading, workersOf } from '../team/team.ts';
+import { type LoadOutlook, loadedSprint, loadOutlook, outcomeAhead } from './load-outlook.ts';
+import type { RunningSprint } from './planned-amount.ts';
 import { sprintProjection } from './sprint-projection.ts';
 import { sprintTimeToday } from './status-content.ts';
 
@@ -75,7 +77,7 @@ export async function askWhatIf(
     const states = statesOf(await tx.read.recordsOf(sprint.id));
     const time = await sprintTimeToday(tx.read, { team, sprint, members, states }, on);
     const asked = readQuestion(question, states, time);
-    const load = await loadOutlook(tx, team, sprint, states, time, on);
+    const load = await loadOutlook(tx, { team, members, sprint, states }, time, on);
     const loaded = loadedSprint(states, team.thresholds.keptShareAtLeast);
     const answer = {
       team,
@@ -88,9 +90,9 @@ export async function askWhatIf(
       load,
     };
     if (load.from !== 'projection') return { ...answer, chances: undefined };
-    const { distribution, beyond } = await foreseen(tx, team, sprint, members, states, time);
+    const { velocity, beyond } = await foreseen(tx, { team, members, sprint, states }, time, on);
     const chances = (without: number | undefined, morePoints: number, timeShare: number): SprintChances =>
-      whatIf(loaded, distribution, beyond, { without, morePoints, timeShare });
+      whatIf(loaded, velocity, beyond, { without, morePoints, timeShare });
     const place = asked.without && states.filter(isOpenCard).indexOf(asked.without);
     return {
       ...answer,
@@ -102,17 +104,14 @@ export async function askWhatIf(
   });
 }
 
-async function foreseen(
-  tx: Transaction,
-  team: Team,
-  sprint: Sprint,
-  members: Parameters<typeof workersOf>[0],
-  states: readonly SprintCardState[],
-  time: SprintTime,
-) {
-  const { distribution, now } = await sprintProjection(tx, team, states, time);
-  const later = laterParts(await pastSprints(tx, team), time, workersOf(members, sprint.id).length);
-  return { distribution, beyond: stillFinishable(distribution, now, later) };
+async function foreseen(tx: Transaction, running: RunningSprint, time: SprintTime, on: Day) {
+  const { team, members, sprint, states } = running;
+  const pastVersion = await tx.read.pastVersion(team.workspaceId);
+  const projection = await sprintProjection(tx, team, states, time, pastVersion);
+  const { velocity } = await outcomeAhead(tx, running, projection, time, on, pastVersion);
+  const past = await pastSprints(tx, team, pastVersion);
+  const later = laterParts(past, time, workersOf(members, sprint.id).length);
+  return { velocity, beyond: stillFinishable(projection.distribution, projection.now, later) };
 }
 
 /** @throws Refusal `bad-input` with every problem */

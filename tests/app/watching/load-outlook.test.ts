@@ -5,11 +5,15 @@ import { isDayOver, sprintTime } from '../../../src/app/clock/sprint-time.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import { sayDaysOff } from '../../../src/app/days-off/say-days-off.ts';
 import type { PastSprint, TracePoint } from '../../../src/app/history/past-sprint.ts';
+import { previewPlan } from '../../../src/app/planning/plan-sprint.ts';
 import { setUpTeam } from '../../../src/app/team/set-up-team.ts';
 import type { RecordedFact, SprintCard, Team } from '../../../src/app/team/team.ts';
 import type { LoadOutlook, ProjectionReading } from '../../../src/app/watching/load-outlook.ts';
 import { loadedSprint } from '../../../src/app/watching/load-outlook.ts';
+import { sprintProjection } from '../../../src/app/watching/sprint-projection.ts';
 import { shareStatus, sprintStatus } from '../../../src/app/watching/sprint-status.ts';
+import { askWhatIf } from '../../../src/app/watching/what-if.ts';
+import { loadReading } from '../../../src/forecast/load-signal.ts';
 import type { Reason } from '../../../src/sprint/undefined-value.ts';
 import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
@@ -256,6 +260,51 @@ describe('where there is nothing to foresee, a reason says why', () => {
     await closeSprint(h.deps, ana, { place: CHANNEL });
     await reopenSprint(h.deps, ana, { place: CHANNEL });
     expect(await because(h)).toEqual({ code: 'corrections-only' });
+  });
+});
+
+describe('a sprint’s first days', () => {
+  const past = [6, 9, 10, 4, 10, 8, 7, 10].map(finishing);
+
+  async function planned() {
+    const h = harness();
+    const team = await h.setUpTeam();
+    await importPast(h, team, pastSprintsOf(past));
+    const { set } = await previewPlan(h.deps, ana, h.planInput(team));
+    if (!set) throw new Error('The preview tells no chance.');
+    await h.plan(team);
+    return { h, team, told: set.chance };
+  }
+
+  test('the first morning’s chances lie between those of the planning and those of the projection', async () => {
+    const { h, team, told } = await planned();
+    await h.pass('2026-11-02T09:15:00Z');
+    const { keepingChance, allFinishedChance } = await readingOf(h);
+    const states = await h.read(async (read) =>
+      statesOf(await read.recordsOf((await read.openSprintsOf(team.id))[0]?.id ?? '')),
+    );
+    const projection = await h.deps.store.transaction((tx) =>
+      sprintProjection(tx, team, states, { elapsedShare: 0 }),
+    );
+    const alone = loadReading(projection.distribution, loadedSprint(states, 0.8));
+    expect(Math.abs(alone.keepingChance - told.kept)).toBeGreaterThan(0.01);
+    expect(keepingChance).toBeCloseTo(0.55 * told.kept + 0.45 * alone.keepingChance, 9);
+    expect(allFinishedChance).toBeCloseTo(0.55 * told.all + 0.45 * alone.allFinishedChance, 9);
+  });
+
+  test('what if begins with the chances of the status then too', async () => {
+    const { h, team } = await planned();
+    await h.pass('2026-11-03T09:15:00Z');
+    const { keepingChance, allFinishedChance } = await readingOf(h);
+    const [sprint] = await h.read((read) => read.openSprintsOf(team.id));
+    const { chances } = await askWhatIf(h.deps, ben, {
+      sprintId: sprint?.id ?? '',
+      without: '',
+      awayDays: '1',
+      morePoints: '',
+    });
+    expect(chances?.now.kept).toBeCloseTo(keepingChance as number, 12);
+    expect(chances?.now.all).toBeCloseTo(allFinishedChance, 12);
   });
 });
 
