@@ -1,9 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { commitmentModel } from '../../src/forecast/commitment-model.ts';
 import { loadReading } from '../../src/forecast/load-signal.ts';
 import { plannedAndProjected, planShare } from '../../src/forecast/planned-and-projected.ts';
+import { NO_HISTORY, projectVelocity, withEndedSprints } from '../../src/forecast/project-velocity.ts';
 import { setChances } from '../../src/forecast/set-chances.ts';
 import { weightedPoints } from '../../src/forecast/weighted-points.ts';
+import { aPastSprint } from './past-sprint.ts';
+import { soFar } from './sprints-so-far.ts';
 
 const START = { finishedPoints: 0, elapsedShare: 0 };
 const PROJECTED = weightedPoints([10, 16, 20], [1, 2, 1]);
@@ -95,4 +99,34 @@ describe('whatever both say', () => {
       }),
     );
   });
+});
+
+test('a team that always finishes 20 of 25 points is not told on the first morning that it keeps twice as much', () => {
+  const past = Array.from({ length: 10 }, () =>
+    aPastSprint({
+      commitmentPoints: 25,
+      pulledInPoints: 0,
+      committedFinishedPoints: 20,
+      velocityPoints: 20,
+    }),
+  );
+  const model = commitmentModel(past, { workingDays: 10, memberDays: 50, memberDaysWhenAllThere: 50 });
+  if ('undefined' in model || 'undefined' in model.finishes) throw new Error('There is a model.');
+  const { amountOf } = model.finishes;
+  const history = past.reduce(
+    (known) => withEndedSprints(known, [{ team: 'ours', soFar: soFar(25, 0), velocityPoints: 20 }]),
+    NO_HISTORY,
+  );
+  const kept = (commitment: number): number => {
+    const sizes = Array.from({ length: commitment / 5 }, () => 5);
+    const { distribution } = projectVelocity(history, 'ours', soFar(commitment, 0));
+    return loadReading(plannedAndProjected(distribution, amountOf(commitment), START), {
+      sizes,
+      finishedPoints: 0,
+      open: sizes.map((estimatePoints) => ({ estimatePoints, isCommitted: true, isBegun: false })),
+      missingPoints: 0.8 * commitment,
+    }).keepingChance;
+  };
+  expect(kept(25)).toBeGreaterThan(0.9);
+  expect(kept(40)).toBeLessThan(0.25);
 });
