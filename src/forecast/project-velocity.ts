@@ -269,9 +269,13 @@ function isWatched(soFar: SprintSoFar | SprintStart): soFar is SprintSoFar {
   return 'finishedPoints' in soFar;
 }
 
-/** What this sprint will have finished if the rest of its time brings as many points as an even share of a past sprint's. */
+/**
+ * What this sprint will have finished if the rest of its time brings as many points as an even share of a past sprint's, as far
+ * as it holds them.
+ */
 function evenlyFinished({ elapsedShare }: SprintStart, pastVelocityPoints: number, now: SprintSoFar): number {
-  return toHalfPoints(now.finishedPoints + (1 - elapsedShare) * pastVelocityPoints);
+  const most = Math.max(now.cardPoints, now.finishedPoints);
+  return toHalfPoints(Math.min(most, now.finishedPoints + (1 - elapsedShare) * pastVelocityPoints));
 }
 
 /** Points come in halves, and so do the amounts that can be finished. */
