@@ -51,7 +51,7 @@ const ALL: readonly [CoachingNote, string][] = [
   ],
   [
     { id: 'answer-rate-low', value: 0.62, threshold: 0.8, answers: { met: 31, prompts: 50 } },
-    'The answer rate is 62%, 18 percentage points below its floor of 80%: 31 of 50 daily prompts were answered. A card that nobody answers for counts as unchanged, so these numbers may be old.',
+    'The answer rate is 62%, 18 percentage points below its floor of 80%: 31 of 50 daily prompts were answered. A card that nobody answers for counts as unchanged, so what grew or was finished there shows late or never.',
   ],
 ];
 

@@ -60,10 +60,10 @@ note-carried-card =
 
 note-answer-rate-low-crossed =
     { $met ->
-        [one] The answer rate is { $value }, { $distance } below its floor of { $threshold }: { NUMBER($met) } of { NUMBER($prompts) } daily prompts was answered. A card that nobody answers for counts as unchanged, so these numbers may be old.
-       *[other] The answer rate is { $value }, { $distance } below its floor of { $threshold }: { NUMBER($met) } of { NUMBER($prompts) } daily prompts were answered. A card that nobody answers for counts as unchanged, so these numbers may be old.
+        [one] The answer rate is { $value }, { $distance } below its floor of { $threshold }: { NUMBER($met) } of { NUMBER($prompts) } daily prompts was answered. A card that nobody answers for counts as unchanged, so what grew or was finished there shows late or never.
+       *[other] The answer rate is { $value }, { $distance } below its floor of { $threshold }: { NUMBER($met) } of { NUMBER($prompts) } daily prompts were answered. A card that nobody answers for counts as unchanged, so what grew or was finished there shows late or never.
     }
-note-answer-rate-low-may-mean = Growth and finished work show late or never. The prompts may come at an awkward time, or ask about more cards than are in work.
+note-answer-rate-low-may-mean = The prompts may come at an awkward time, or ask about more cards than are in work.
 note-answer-rate-low-try = Ask at the retrospective what would make the prompt easy to answer: another time of day, or fewer cards in work at once. “Nothing changed” takes one click, and so does “away”.
 
 ## What the team's history says of the crossed number
