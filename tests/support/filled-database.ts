@@ -28,9 +28,9 @@ export async function fillDatabase(database: Database): Promise<{ sprintId: stri
       recipient: { userId: 'U-ana' },
       subject: { kind: 'daily-prompt', ...prompt },
     });
-    const asked = { ...prompt, postId: post.id };
-    await tx.write.prompts.insert([asked]);
-    await tx.write.prompts.setState(asked, 'answered', AT);
+    await tx.write.prompts.insert([{ ...prompt, postId: post.id }]);
+    // Before the post is there, so that nothing has to be brought up to date.
+    await tx.write.prompts.setState({ ...prompt, postId: undefined }, 'answered', AT);
     await tx.write.posts.add([post, aPost(sprint.id)]);
     await tx.write.results.insert(aResult(sprint.id, 8));
     await tx.write.teams.save({ ...team, baselineSprintId: sprint.id });
