@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { carriedOutcome } from '../../src/forecast/project-velocity.ts';
+import { carriedOutcome } from '../../src/forecast/carried-outcome.ts';
 import { likeness, traitsOf } from '../../src/forecast/sprint-likeness.ts';
 import { anySoFar, soFar } from './sprints-so-far.ts';
 

@@ -5,8 +5,8 @@ import { Refusal } from '../../src/app/refusal.ts';
 import { sentFile } from '../../src/slack/files/download-file.ts';
 import { failureMessage } from '../../src/slack/listeners/failure-words.ts';
 import { forecastQuestionMessage } from '../../src/slack/views/advice-forms.ts';
-import { editUnreadMessage, growthExplainedMessage } from '../../src/slack/views/answering/growth-message.ts';
-import { dailyPromptMessage } from '../../src/slack/views/answering/prompt-messages.ts';
+import { growthExplainedMessage } from '../../src/slack/views/answering/growth-message.ts';
+import { dailyPromptMessage, editUnreadMessage } from '../../src/slack/views/answering/prompt-messages.ts';
 import { dropFormView } from '../../src/slack/views/cards/card-forms.ts';
 import {
   blockedMessage,

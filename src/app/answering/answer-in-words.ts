@@ -1,5 +1,4 @@
 /** An answer in words, in direct messages or after the command. */
-
 import { formatPoints } from '../../sprint/points.ts';
 import {
   cardOfKeyNumber,

@@ -6,11 +6,11 @@ import type { Transaction } from '../ports/store.ts';
 import { todayOf } from '../team/place.ts';
 import type { Sprint, SprintRecords, Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
-import type { DrawnSprint } from '../watching/status-content.ts';
+import type { TeamSprint } from '../watching/team-sprint.ts';
 import type { Post, SubjectFields } from './posts.ts';
 
 /** What to draw beside the words: the burndown of a sprint, or the picture of an answer. */
-export type ChartWanted = DrawnSprint | { readonly advice: Advice };
+export type ChartWanted = TeamSprint | { readonly advice: Advice };
 
 /** What a post says and draws. Undefined: there is nothing to say any more. */
 export type Made<Content> = { readonly content: Content; readonly chart?: ChartWanted } | undefined;
@@ -52,7 +52,7 @@ export function aboutTeam<Field extends keyof SubjectFields, Content>(
   };
 }
 
-export interface FoundSprint extends DrawnSprint {
+export interface FoundSprint extends TeamSprint {
   readonly records: SprintRecords;
 }
 

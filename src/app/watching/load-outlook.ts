@@ -17,13 +17,14 @@ import { letOthersTurn } from '../let-others-turn.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Team } from '../team/team.ts';
 import { byBetterModel, type Speaker, type SpokenProjection } from './better-model.ts';
-import { plannedAmount, type RunningSprint } from './planned-amount.ts';
+import { plannedAmount } from './planned-amount.ts';
 import {
   LEAST_OWN_SPRINTS,
   type SprintProjection,
   sprintProjection,
   whyNoTimeAhead,
 } from './sprint-projection.ts';
+import type { TeamSprint } from './team-sprint.ts';
 
 /** Against rounding. */
 const SLACK = 1e-9;
@@ -67,7 +68,7 @@ export type LoadOutlook =
  */
 export async function loadOutlook(
   tx: Transaction,
-  running: RunningSprint,
+  running: TeamSprint,
   time: SprintTime,
   on: Day,
   pastVersion?: string,
@@ -102,7 +103,7 @@ export async function loadOutlook(
 /** What the sprint will have finished, as the better model has it and, in the sprint's first days, its planning. */
 export async function outcomeAhead(
   tx: Transaction,
-  running: RunningSprint,
+  running: TeamSprint,
   projection: SprintProjection,
   { elapsedShare }: Pick<SprintTime, 'elapsedShare'>,
   on: Day,

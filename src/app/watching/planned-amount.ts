@@ -2,18 +2,10 @@
 import { commitmentModel } from '../../forecast/commitment-model.ts';
 import type { Amount } from '../../forecast/planned-and-projected.ts';
 import { comingSprint, comingTime } from '../advice/range-advice.ts';
-import type { SprintCardState } from '../cards/card-line.ts';
 import { commitmentPast, oncePerPast, pastSprints } from '../history/team-history.ts';
 import type { Transaction } from '../ports/store.ts';
-import { type Member, type Sprint, type Team, workersOf } from '../team/team.ts';
-
-/** A sprint with its cards and the people who were ever in its team. */
-export interface RunningSprint {
-  readonly team: Team;
-  readonly members: readonly Member[];
-  readonly sprint: Sprint;
-  readonly states: readonly SprintCardState[];
-}
+import { workersOf } from '../team/team.ts';
+import type { TeamSprint } from './team-sprint.ts';
 
 /**
  * By the model of the plan's preview, for the same commitment and the same working time. Undefined without a commitment, and
@@ -23,7 +15,7 @@ export interface RunningSprint {
  */
 export async function plannedAmount(
   tx: Transaction,
-  { team, members, sprint, states }: RunningSprint,
+  { team, members, sprint, states }: TeamSprint,
   pastVersion: string | undefined,
 ): Promise<Amount | undefined> {
   const commitmentPoints = states

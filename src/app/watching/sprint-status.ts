@@ -18,7 +18,8 @@ import {
 } from '../team/place.ts';
 import { type Actor, datedWorkersOf } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
-import { answerCounts, type DrawnSprint, type StatusContent, statusContent } from './status-content.ts';
+import { answerCounts, type StatusContent, statusContent } from './status-content.ts';
+import type { TeamSprint } from './team-sprint.ts';
 
 /** @throws Refusal `no-sprint-running` and those of finding the team. */
 export async function sprintStatus(
@@ -45,7 +46,7 @@ export async function sprintStatus(
  */
 export async function burndownImage(
   deps: AppDependencies,
-  { team, members, sprint, states }: DrawnSprint,
+  { team, members, sprint, states }: TeamSprint,
   on: Day,
   isDayMet?: boolean,
 ): Promise<PostImage> {
@@ -64,7 +65,7 @@ export async function burndownImage(
   return { ...(await deps.charts.burndown(burndown)), fileName: 'burndown.png' };
 }
 
-async function isMet({ store }: AppDependencies, drawn: DrawnSprint, on: Day): Promise<boolean> {
+async function isMet({ store }: AppDependencies, drawn: TeamSprint, on: Day): Promise<boolean> {
   const { team, members, sprint, states } = drawn;
   const prompts = await store.read((read) => read.promptsOf([{ sprintId: sprint.id, day: on }]));
   return isDayOver(answerCounts(team, sprint, members, { states, prompts, on }));

@@ -27,6 +27,7 @@ import {
 } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { type LoadOutlook, loadOutlook } from './load-outlook.ts';
+import type { TeamSprint } from './team-sprint.ts';
 
 export interface StatusContent extends SprintHeading {
   readonly on: Day;
@@ -47,15 +48,7 @@ export interface StatusContent extends SprintHeading {
   readonly asked: number;
   readonly answered: number;
   readonly load: LoadOutlook;
-  readonly drawn: DrawnSprint;
-}
-
-/** What a burndown is drawn from. */
-export interface DrawnSprint {
-  readonly team: Team;
-  readonly members: readonly Member[];
-  readonly sprint: Sprint;
-  readonly states: readonly SprintCardState[];
+  readonly drawn: TeamSprint;
 }
 
 /**
@@ -117,7 +110,7 @@ function growthOf(states: readonly SprintCardState[]): StatusContent['growth'] {
 /** How much of a running sprint's time is over, today included once enough was said of it. */
 export async function sprintTimeToday(
   read: Reading,
-  { team, members, sprint, states }: DrawnSprint,
+  { team, members, sprint, states }: TeamSprint,
   today: Day,
 ): Promise<SprintTime> {
   const prompts = await read.promptsOf([{ sprintId: sprint.id, day: today }]);

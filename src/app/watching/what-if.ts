@@ -14,9 +14,9 @@ import { refuseIfAny } from '../refusal.ts';
 import { openSprint, todayOf } from '../team/place.ts';
 import { type Actor, type SprintHeading, workersOf } from '../team/team.ts';
 import { type LoadOutlook, loadedSprint, loadOutlook, outcomeAhead } from './load-outlook.ts';
-import type { RunningSprint } from './planned-amount.ts';
 import { sprintProjection } from './sprint-projection.ts';
 import { sprintTimeToday } from './status-content.ts';
+import type { TeamSprint } from './team-sprint.ts';
 
 export interface WhatIfForm extends SprintHeading {
   /** Those that can be taken out. */
@@ -104,7 +104,7 @@ export async function askWhatIf(
   });
 }
 
-async function foreseen(tx: Transaction, running: RunningSprint, time: SprintTime, on: Day) {
+async function foreseen(tx: Transaction, running: TeamSprint, time: SprintTime, on: Day) {
   const { team, members, sprint, states } = running;
   const pastVersion = await tx.read.pastVersion(team.workspaceId);
   const projection = await sprintProjection(tx, team, states, time, pastVersion);

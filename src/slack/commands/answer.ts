@@ -19,7 +19,7 @@ import { growthExplainedMessage, growthMessage } from '../views/answering/growth
 import { dailyPromptMessage } from '../views/answering/prompt-messages.ts';
 import { type Button, command, type Presser, readHeld, showForm } from './command.ts';
 
-/** Which of its numbers is the month isn't clear: `4.11.`, `04/11`. */
+/** Which of its numbers is the month isn't clear, or it is no day that there is: `04/11`, `4.11`, `2026-11`. */
 const LIKE_A_DAY = /^(?:\d{4}-\S*|\d{1,2}[./]\d{1,2}[./]\d*|\d{1,2}\/\d{1,2})$/i;
 
 export const answer = command({

@@ -86,13 +86,14 @@ export const take = command({
   },
 });
 
+const WHICH_CARD = { code: 'which-card' } as const;
+
 export const blocked = command({
   word: 'blocked',
   who: 'member',
   run: async ({ useCases }, caller, rest) => {
     if (rest === '') {
-      const problem = { code: 'which-card' } as const;
-      throw new Refusal('bad-argument', { command: 'blocked', problem, example: undefined });
+      throw new Refusal('bad-argument', { command: 'blocked', problem: WHICH_CARD, example: undefined });
     }
     const { reference, reason: on } = referenceAndReason(rest);
     const { actor, place } = caller;
@@ -105,8 +106,7 @@ export const moving = command({
   who: 'member',
   run: async ({ useCases }, caller, rest) => {
     if (rest === '') {
-      const problem = { code: 'which-card' } as const;
-      throw new Refusal('bad-argument', { command: 'moving', problem, example: '3' });
+      throw new Refusal('bad-argument', { command: 'moving', problem: WHICH_CARD, example: '3' });
     }
     const { actor, place } = caller;
     await caller.tell(movingMessage(await useCases.unblockCard(actor, { place, reference: rest })));

@@ -10,7 +10,7 @@ import { parseCommand, withoutSlash } from '../commands/commands.ts';
 import { nearestCommandWord } from '../commands/nearest-command.ts';
 import { isSaid, type MessageEvent, messageEvent } from '../door/incoming.ts';
 import { plainWords } from '../plain-words.ts';
-import { editUnreadMessage } from '../views/answering/growth-message.ts';
+import { editUnreadMessage } from '../views/answering/prompt-messages.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { answerOnce } from './answer-once.ts';
 import { type Asker, placeOf } from './asker.ts';

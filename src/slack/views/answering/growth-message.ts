@@ -42,11 +42,6 @@ export function growthExplainedMessage(): MessageView {
   return messageView([lead(say('growth-recorded'))]);
 }
 
-/** To somebody who edited what they had written. */
-export function editUnreadMessage(): MessageView {
-  return messageView([lead(say('edit-unread')), section(mrkdwn('edit-unread-next'))]);
-}
-
 function buttons(outcome: GrowthToExplain) {
   const { heading, day, answers, grown, asOf } = outcome;
   const sprintId = heading.sprint.id;
