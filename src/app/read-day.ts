@@ -1,4 +1,5 @@
-/** Reads a day as people type it: `24 Dec`, `2026-12-24`, `24.12.`, `Dec 24th 2027`, `tomorrow`, `Friday`. */
+/** Reads a day as people type it: `24 Dec`, `2026-12-24`, `24.12.`, `Dec 24th 2027`, `end of March`, `tomorrow`, `Friday`. */
+import { getDaysInMonth } from 'date-fns';
 import { type Day, dayPlus, isDay, type Weekday, weekdayOf } from '../sprint/calendar.ts';
 
 const MONTHS = [
@@ -18,6 +19,7 @@ const MONTHS = [
 const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
 const MONTH = `(?:${firstLetters(MONTHS)})[a-z]*\\.?`;
 const YEAR = '(?: \\d{4})?';
+const END_OF = '(?:the )?end of (?:(?:the|this) )?';
 
 /**
  * The source of an expression that finds a day among other words, in lower case with one space between words. Whether there
@@ -30,6 +32,7 @@ export const DAY_WORDS = [
   `(?:${firstLetters(WEEKDAYS)})(?:[a-z]*day)?`,
   `\\d{1,2}(?:st|nd|rd|th|\\.)? ${MONTH}${YEAR}`,
   `${MONTH} \\d{1,2}(?:st|nd|rd|th)?${YEAR}`,
+  `${END_OF}(?:month|year|${MONTH}${YEAR})`,
 ].join('|');
 
 const ONLY_A_DAY = new RegExp(`^(?:${DAY_WORDS})$`, 'i');
@@ -37,6 +40,23 @@ const ONLY_A_DAY = new RegExp(`^(?:${DAY_WORDS})$`, 'i');
 /** Whether it is written as a day is, and nothing else stands beside it. @example isDayWords('31 Feb') */
 export function isDayWords(typed: string): boolean {
   return ONLY_A_DAY.test(typed);
+}
+
+/** `yesterday`, or another day that is marked as one: `on Monday`, `2 Nov:`. */
+const LEADING_DAY = new RegExp(
+  `^(?:(yesterday)[ ,:]+|(?:for|on|last) (${DAY_WORDS})[ ,:]+|(${DAY_WORDS}) ?[,:] *)`,
+  'i',
+);
+
+/**
+ * The day that what is said begins with, as it was typed, and the rest.
+ *
+ * @example withoutLeadingDay('on Monday, 41: 3') → { day: 'Monday', rest: '41: 3' }
+ */
+export function withoutLeadingDay(text: string): { readonly day: string | undefined; readonly rest: string } {
+  const [found = '', ...days] = LEADING_DAY.exec(text) ?? [];
+  const rest = text.slice(found.length);
+  return rest.trim() === '' ? { day: undefined, rest: text } : { day: days.find(Boolean), rest };
 }
 
 /** `7-18 dec`, where the month stands once for two days. */
@@ -93,14 +113,24 @@ function read(typed: string, today: Day, search: Search): Day | undefined {
   if (weekday > 0 && /^[a-z]{3}/.test(text)) return search.weekday(weekday);
   const named =
     /^(?<day>\d{1,2})(?:st|nd|rd|th|\.)? (?<month>[a-z]{3,9})\.?(?: (?<year>\d{4}))?$/.exec(text) ??
-    /^(?<month>[a-z]{3,9})\.? (?<day>\d{1,2})(?:st|nd|rd|th)?(?: (?<year>\d{4}))?$/.exec(text);
+    /^(?<month>[a-z]{3,9})\.? (?<day>\d{1,2})(?:st|nd|rd|th)?(?: (?<year>\d{4}))?$/.exec(text) ??
+    /^(?:the )?(?<day>end) of (?:(?:the|this) )?(?<month>[a-z]{3,9})\.?(?: (?<year>\d{4}))?$/.exec(text);
   const numbered = /^(?<day>\d{1,2})\.(?<month>\d{1,2})\.(?<year>\d{4})?$/.exec(text);
   const { day = '', month = '', year } = (named ?? numbered)?.groups ?? {};
-  const monthNumber = numbered ? Number(month) : MONTHS.findIndex((name) => name.startsWith(month)) + 1;
+  const monthNumber = numbered ? Number(month) : monthNamed(month, today);
   if (day === '' || monthNumber === 0) return undefined;
-  const inYear = (of: number): Day => `${of}-${pad(monthNumber)}-${pad(Number(day))}`;
+  const inYear = (of: number): Day => {
+    const dayOfMonth = day === 'end' ? getDaysInMonth(new Date(of, monthNumber - 1)) : Number(day);
+    return `${of}-${pad(monthNumber)}-${pad(dayOfMonth)}`;
+  };
   if (year === undefined) return search.inSomeYear(inYear);
   return isDay(inYear(Number(year))) ? inYear(Number(year)) : undefined;
+}
+
+/** @param name may be `month`, for that of today, and `year`, for its last one. @returns 0 for what is none */
+function monthNamed(name: string, today: Day): number {
+  if (name === 'month') return Number(today.slice(5, 7));
+  return name === 'year' ? 12 : MONTHS.findIndex((month) => month.startsWith(name)) + 1;
 }
 
 function firstLetters(names: readonly string[]): string {

@@ -6,10 +6,19 @@ import type { Unclear } from './answering/understand-part.ts';
 import type { InputProblem, Problem } from './input-problem.ts';
 import type { UnreadableCalendar } from './ports/calendars.ts';
 
-/** Every code with the details that its sentence needs. */
 /** Commands whose example is in words. */
 export type CommandWithSpokenExample = 'drop' | 'blocked' | 'off' | 'cancel' | 'goal';
 
+/** A card of the person, for an answer that they can send. */
+export interface AnswerExample {
+  /** How many cards they may be asked about. */
+  readonly cardCount: number;
+  readonly reference: string;
+  readonly title: string;
+  readonly leftPoints: number;
+}
+
+/** Every code with the details that its sentence needs. */
 export interface RefusalDetails {
   'no-team-here': Record<never, never>;
   'set-up-in-channel': Record<never, never>;
@@ -99,9 +108,12 @@ export interface RefusalDetails {
   'no-cards-of-yours': { readonly sprintName: string };
   'unclear-words': {
     readonly problems: readonly Unclear[];
-    readonly cardCount: number;
-    /** A card of the person, for an example that they can send. */
-    readonly example: { readonly reference: string; readonly title: string; readonly leftPoints: number };
+    readonly example: AnswerExample;
+  };
+  'not-about-cards': {
+    readonly example: AnswerExample | undefined;
+    /** A command that was perhaps meant. */
+    readonly near?: string;
   };
   'no-sprint-to-reopen': Record<never, never>;
   'nothing-to-export': { readonly teamName: string };

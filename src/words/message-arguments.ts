@@ -121,6 +121,7 @@ export interface Messages {
   'answer-take': Record<never, never>;
   'answer-take-hint': Record<never, never>;
   'answer-take-choice': { readonly left: number; readonly card: string };
+  'thanks-answer': Record<never, never>;
   'edit-unread': Record<never, never>;
   'edit-unread-next': Record<never, never>;
   'kept-lead': {
@@ -2532,7 +2533,6 @@ export interface Messages {
   'unclear-no-such-card': { readonly typed: string };
   'unclear-said-twice': { readonly what: 'surprise' | 'worked'; readonly typed: string };
   'unclear-answered-twice': { readonly card: string };
-  'unclear-no-number': Record<never, never>;
   'unclear-wrong-count': { readonly cards: number; readonly numbers: number };
   'problem-no-files': Record<never, never>;
   'problem-not-a-day': { readonly which: 'first' | 'last'; readonly typed: string };
@@ -2804,6 +2804,8 @@ export interface Messages {
   'refusal-which-team-is-left-fix': { readonly example: string };
   'refusal-channel-has-a-team': { readonly team: string };
   'refusal-channel-has-a-team-fix': Record<never, never>;
+  'refusal-not-about-cards': Record<never, never>;
+  'refusal-not-about-cards-fix': Record<never, never>;
   'refusal-bad-input': { readonly problems: string };
   'refusal-bad-input-fix': Record<never, never>;
   'refusal-no-sprint-running': Record<never, never>;

@@ -1,5 +1,5 @@
 /** The one place that turns a refusal's code into what the person reads: what is wrong, and what to do about it. */
-import type { Refusal, RefusalCode, RefusalDetails, UnreadableFile } from '../app/refusal.ts';
+import type { AnswerExample, Refusal, RefusalCode, RefusalDetails, UnreadableFile } from '../app/refusal.ts';
 import type { Form } from './language.ts';
 import { person } from './people.ts';
 import { problemWords, unclearWords } from './problems.ts';
@@ -164,16 +164,21 @@ const TOLD: Told = {
   }),
   'too-many-cards': ({ limit }, speak) => both(speak, 'too-many-cards', { limit }),
   'no-cards-of-yours': ({ sprintName }, speak) => both(speak, 'no-cards-of-yours', { sprint: sprintName }),
-  'unclear-words': ({ problems, cardCount, example: { reference, title, leftPoints } }, speak) => ({
+  'unclear-words': ({ problems, example }, speak) => ({
     what: speak('refusal-unclear-words', {
       problems: asIs(problems.map((problem) => unclearWords(problem, formOf(speak)))),
     }),
-    fix: speak('refusal-unclear-words-fix', {
-      cards: cardCount === 1 ? 'single' : 'several',
-      reference,
-      card: title,
-      left: leftPoints > 1 ? leftPoints - 1 : leftPoints,
-    }),
+    fix: speak('refusal-unclear-words-fix', exampleArguments(example)),
+  }),
+  'not-about-cards': ({ example, near }, speak) => ({
+    what: speak('refusal-not-about-cards'),
+    fix:
+      near !== undefined
+        ? speak('refusal-unknown-command-near-fix', { near })
+        : [
+            ...(example ? [speak('refusal-unclear-words-fix', exampleArguments(example))] : []),
+            speak('refusal-not-about-cards-fix'),
+          ].join('\n'),
   }),
   'no-sprint-to-reopen': (_, speak) => both(speak, 'no-sprint-to-reopen'),
   'nothing-to-export': ({ teamName }, speak) => both(speak, 'nothing-to-export', { team: teamName }),
@@ -246,6 +251,15 @@ function formOf(speak: Speak): Form {
 }
 
 /** Sentences that are in the right form already. */
+function exampleArguments({ cardCount, reference, title, leftPoints }: AnswerExample) {
+  return {
+    cards: cardCount === 1 ? 'single' : 'several',
+    reference,
+    card: title,
+    left: leftPoints > 1 ? leftPoints - 1 : leftPoints,
+  } as const;
+}
+
 function asIs(sentences: readonly string[]): Markup {
   return new Markup(sentences.join(' '));
 }

@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { DAY_WORDS, readDay, readGoneDay, withMonthTwice } from '../../src/app/read-day.ts';
+import {
+  DAY_WORDS,
+  readDay,
+  readGoneDay,
+  withMonthTwice,
+  withoutLeadingDay,
+} from '../../src/app/read-day.ts';
 
 /** A Monday. */
 const TODAY = '2026-11-30';
@@ -18,6 +24,10 @@ describe('a day as people type it', () => {
     ['4.1.', '2027-01-04'],
     ['04.01.2028', '2028-01-04'],
     ['29 Feb', '2028-02-29'],
+    ['end of March', '2027-03-31'],
+    ['the end of feb. 2028', '2028-02-29'],
+    ['end of the month', '2026-11-30'],
+    ['end of this year', '2026-12-31'],
   ])('“%s” is the next such day', (typed, day) => expect(readDay(typed, TODAY)).toBe(day));
 
   test.each([
@@ -29,6 +39,7 @@ describe('a day as people type it', () => {
     ['27 Nov', '2026-11-27'],
     ['1 Dec', '2025-12-01'],
     ['29 Feb', '2024-02-29'],
+    ['end of October', '2026-10-31'],
   ])('“%s” of the days that have come is the latest', (typed, day) =>
     expect(readGoneDay(typed, TODAY)).toBe(day),
   );
@@ -46,6 +57,7 @@ describe('a day as people type it', () => {
     '0.1.',
     '7',
     'december',
+    'end of days',
     '5 marching',
   ])('“%s” is none', (typed) => {
     expect(readDay(typed, TODAY)).toBeUndefined();
@@ -74,4 +86,20 @@ test('a month that stands once counts for both days', () => {
     '7 december 2027 to 18. december 2027, 6 away',
   );
   expect(withMonthTwice('2026-12-07')).toBe('2026-12-07');
+});
+
+describe('a day at the beginning', () => {
+  test.each([
+    ['yesterday 41: 3', 'yesterday', '41: 3'],
+    ['Yesterday: 3', 'Yesterday', '3'],
+    ['on Monday 41: 3', 'Monday', '41: 3'],
+    ['for 2 Nov, done', '2 Nov', 'done'],
+    ['Fri: same', 'Fri', 'same'],
+    ['2026-11-27: 3', '2026-11-27', '3'],
+  ])('is taken off “%s”', (text, day, rest) => expect(withoutLeadingDay(text)).toEqual({ day, rest }));
+
+  test.each(['yesterday', 'Monday report: 3', 'same as yesterday', '41: 3', 'Mona: 3', 'on it'])(
+    'is none in “%s”',
+    (text) => expect(withoutLeadingDay(text)).toEqual({ day: undefined, rest: text }),
+  );
 });

@@ -54,9 +54,9 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'no-cards-of-yours': { sprintName },
   'unclear-words': {
     problems: [{ code: 'not-points', typed: 'lots' }],
-    cardCount: 2,
-    example: { reference: '1', title: 'Tide table', leftPoints: 5 },
+    example: { cardCount: 2, reference: '1', title: 'Tide table', leftPoints: 5 },
   },
+  'not-about-cards': { example: { cardCount: 1, reference: '1', title: 'Tide table', leftPoints: 5 } },
   'no-sprint-to-reopen': {},
   'nothing-to-export': { teamName: 'Tugboats' },
   'no-closed-sprint': { teamName: 'Tugboats', withVelocity: true },

@@ -6,7 +6,14 @@ import { describe, expect, it } from 'vitest';
 import { ENGLISH } from '../../src/app/answering/answer-vocabulary.ts';
 import { takeFreeTexts } from '../../src/app/answering/free-texts.ts';
 import { withoutPerson } from '../../src/app/privacy/without-person.ts';
-import { DAY_WORDS, isDayWords, readDay, readGoneDay, withMonthTwice } from '../../src/app/read-day.ts';
+import {
+  DAY_WORDS,
+  isDayWords,
+  readDay,
+  readGoneDay,
+  withMonthTwice,
+  withoutLeadingDay,
+} from '../../src/app/read-day.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import { visibleText } from '../../src/app/visible-text.ts';
 import { drawableText } from '../../src/charts/chart-font.ts';
@@ -53,6 +60,7 @@ function readDays(text: string): void {
   isDayWords(text);
   readDay(withMonthTwice(text), '2026-11-04');
   readGoneDay(text, '2026-11-04');
+  withoutLeadingDay(text);
 }
 
 function readQuestions(text: string): void {

@@ -109,12 +109,18 @@ describe('the words hold what the person needs', () => {
   });
 
   test('the example for an answer in words fits the number of cards', () => {
-    const unclear = {
-      problems: [{ code: 'no-number' }],
-      example: { reference: 'LP-7', title: 'Tide table', leftPoints: 5 },
-    } as const;
-    expect(wordsOf('unclear-words', { ...unclear, cardCount: 1 }).fix).toContain('`4`');
-    expect(wordsOf('unclear-words', { ...unclear, cardCount: 2 }).fix).toContain('`LP-7: 4`');
+    const problems = [{ code: 'which-done' }] as const;
+    const example = { reference: 'LP-7', title: 'Tide table', leftPoints: 5 };
+    const fixFor = (cardCount: number) =>
+      wordsOf('unclear-words', { problems, example: { ...example, cardCount } }).fix;
+    expect(fixFor(1)).toContain('`4`');
+    expect(fixFor(2)).toContain('`LP-7: 4`');
+  });
+
+  test('what is not about cards: an example where they have some, and where to find the commands', () => {
+    const example = { cardCount: 1, reference: '1', title: 'Tide table', leftPoints: 5 };
+    expect(wordsOf('not-about-cards', { example }).fix).toMatch(/“Tide table”.*`4`.*\n.*`\/loadline help`/);
+    expect(wordsOf('not-about-cards', { example: undefined }).fix).not.toContain('write');
   });
 
   test('a mistyped command suggests one that is near, when there is one', () => {

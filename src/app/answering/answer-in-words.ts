@@ -1,14 +1,9 @@
 /** An answer in words, in direct messages or after the command. */
 import { formatPoints } from '../../sprint/points.ts';
-import {
-  cardOfKeyNumber,
-  cardOfTitleWord,
-  hasOwnKey,
-  isOpenCard,
-  type SprintCardState,
-} from '../cards/card-line.ts';
+import { cardOfKeyNumber, cardOfTitleWord, hasOwnKey, isOpenCard } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
+import { withoutLeadingDay } from '../read-day.ts';
 import { Refusal } from '../refusal.ts';
 import { currentSprint, type Place, todayOf } from '../team/place.ts';
 import type { Actor, Prompt, SprintCard, SprintRecords } from '../team/team.ts';
@@ -38,17 +33,19 @@ export interface AnswerInWords {
 export type WordsOutcome = AnswerOutcome & { readonly others?: readonly AnswerOutcome[] };
 
 /**
- * An answer in words. Said in the thread of a prompt it is about that prompt's day, otherwise about today.
+ * An answer in words. It is about the day that it begins with; else, in the thread of a prompt, about that prompt's day,
+ * and otherwise about today.
  * Numbers without a name count the member's cards in the order of the prompt.
  *
- * @throws Refusal `unclear-words`, `no-cards-of-yours`, and those of `recordAnswers`.
+ * @throws Refusal `unclear-words`, `not-about-cards`, `no-cards-of-yours`, and those of `recordAnswers`.
  */
 export async function answerInWords(
   deps: AppDependencies,
   actor: Actor,
   input: AnswerInWords,
 ): Promise<WordsOutcome> {
-  const days = await deps.store.transaction((tx) => daysMeant(deps, tx, actor, input));
+  const { day, rest: words } = withoutLeadingDay(input.text.trim());
+  const days = await deps.store.transaction((tx) => daysMeant(deps, tx, actor, input, day));
   const states = days.flatMap(({ records, day }) => answerableStates(records, actor.userId, day));
   const list = states.map(({ card }) => card);
   const all = days.flatMap(({ records }) => records.cards);
@@ -66,24 +63,25 @@ export async function answerInWords(
     return found && named.indexOf(found) + 1;
   };
   const open = states.flatMap((state, i) => (isOpenCard(state) ? [i + 1] : []));
-  const understood = understandWords(input.text, { count: list.length, open, positionOf });
+  const understood = understandWords(words, { count: list.length, open, positionOf });
   if (understood.kind === 'unchanged' || understood.kind === 'away') {
     const record = understood.kind === 'away' ? recordAway : recordUnchanged;
     return ofAll(days, async (_, where) => ({ kind: 'recorded', prompt: await record(deps, actor, where) }));
   }
-  if (understood.kind === 'unclear') {
-    if (list.length === 0)
-      throw new Refusal('no-cards-of-yours', {
-        sprintName: days.map(({ sprint }) => sprint.name).join(', '),
-      });
-    const place = Math.max(states.findIndex(isOpenCard), 0);
-    const { card, leftPoints } = states[place] as SprintCardState;
-    const number = String(numbered === list ? place + 1 : card.number);
-    throw new Refusal('unclear-words', {
-      problems: understood.problems,
-      cardCount: list.length,
-      example: { reference: hasOwnKey(card) ? card.key : number, title: card.title, leftPoints },
-    });
+  if (understood.kind !== 'answers') {
+    const state = states.find(isOpenCard) ?? states[0];
+    if (state === undefined) {
+      if (understood.kind === 'not-about-cards') throw new Refusal('not-about-cards', { example: undefined });
+      const sprintName = days.map(({ sprint }) => sprint.name).join(', ');
+      throw new Refusal('no-cards-of-yours', { sprintName });
+    }
+    const { card, leftPoints } = state;
+    const number = numbered === list ? list.indexOf(card) + 1 : card.number;
+    const reference = hasOwnKey(card) ? card.key : String(number);
+    const example = { cardCount: list.length, reference, title: card.title, leftPoints };
+    throw understood.kind === 'unclear'
+      ? new Refusal('unclear-words', { problems: understood.problems, example })
+      : new Refusal('not-about-cards', { example });
   }
   const answers = understood.answers.map(
     ({ position, leftPoints, workedPoints, surprisePoints, blockedOn = '', note = '' }): TypedAnswer => {
@@ -128,7 +126,7 @@ async function ofAll(
 }
 
 /**
- * The days that the words are about: those of the prompt in whose thread they are said, else today. On several teams it is
+ * The days that the words are about: the one that they begin with, else those of the prompt in whose thread they are said, else today. On several teams it is
  * what one message asked about all of them.
  */
 async function daysMeant(
@@ -136,18 +134,20 @@ async function daysMeant(
   tx: Transaction,
   actor: Actor,
   { place, threadTs, numbering }: AnswerInWords,
+  said: string | undefined,
 ): Promise<AnsweredDay[]> {
   const now = deps.clock.now();
   const inThread =
-    threadTs === undefined
+    threadTs === undefined || said !== undefined
       ? []
       : await tx.read.promptsByPost(actor.workspaceId, { channelId: place.channelId, ts: threadTs });
   const isMessage = place.isDirect && numbering !== 'sprint';
   const own = inThread.filter(({ userId }) => userId === actor.userId);
-  const prompts = own.length > 0 || !isMessage ? own : await askedTogether(tx, actor, now);
+  const prompts =
+    own.length > 0 || !isMessage || said !== undefined ? own : await askedTogether(tx, actor, now);
   if (prompts.length === 0) {
-    const sprintId = await runningSprintId(tx.read, actor, place, now, undefined);
-    return [await answeredDay(deps, tx, actor, sprintId, undefined, 'all')];
+    const sprintId = await runningSprintId(tx.read, actor, place, now, said);
+    return [await answeredDay(deps, tx, actor, sprintId, said, 'all')];
   }
   if (prompts.length > 1) await tx.lock.teamsOfPerson(actor);
   const days: AnsweredDay[] = [];

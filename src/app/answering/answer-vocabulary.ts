@@ -1,5 +1,9 @@
 /** The words that people answer with. Another language is another table of this type. */
 export interface AnswerVocabulary {
+  /** The whole message: nothing is asked or said. */
+  readonly thanks: readonly string[];
+  /** May come before what is said, with a comma or none, and says nothing itself. */
+  readonly opening: readonly string[];
   /** May precede what is said of the whole message. */
   readonly preamble: readonly string[];
   /** The whole message: the cards are as they were. */
@@ -30,6 +34,12 @@ export interface AnswerVocabulary {
   readonly card: readonly string[];
   /** Part a card from what is said about it. */
   readonly has: readonly string[];
+  /** Part what is said about a card from the card that follows: `3 for berth-7`. */
+  readonly about: readonly string[];
+  /** Before what was left until now: `from 5 to 3`. */
+  readonly from: readonly string[];
+  /** Between what was left until now and what is left. */
+  readonly to: readonly string[];
   /** Between cards about which the same is said. */
   readonly and: readonly string[];
   /** Say nothing about cards or numbers. */
@@ -37,7 +47,12 @@ export interface AnswerVocabulary {
 }
 
 export const ENGLISH: AnswerVocabulary = {
-  preamble: ['i am', 'i’m', 'im', 'it’s', 'still', 'i have', 'i’ve', 'they’re', 'i was', 'sorry,', 'sorry'],
+  thanks: ['thanks', 'thank you', 'thanks a lot', 'many thanks', 'thx', 'cheers'],
+  opening: [
+    ...['sorry', 'oops', 'i meant', 'i mean', 'actually', 'ok', 'okay', 'yes'],
+    ...['hi', 'hello', 'hey', 'good morning', 'good afternoon', 'good evening', 'morning'],
+  ],
+  preamble: ['i am', 'i’m', 'im', 'it’s', 'still', 'i have', 'i’ve', 'they’re', 'i was'],
   unchanged: [
     'same',
     'the same',
@@ -112,12 +127,19 @@ export const ENGLISH: AnswerVocabulary = {
   note: ['note'],
   card: ['card'],
   has: ['has', 'have', 'is', 'are', 'at', 'with'],
+  about: ['for', 'on'],
+  from: ['from'],
+  to: ['to', '->', '→'],
   and: ['and', '&', '+'],
-  filler: ['i', 'i’m', 'am', 'i’ve', 'it', 'it’s', 'still', 'now', 'about', 'only', 'just', 'the', 'my'],
+  filler: [
+    ...['i', 'i’m', 'am', 'i’ve', 'it', 'it’s', 'still', 'now', 'about', 'only', 'just', 'the', 'my'],
+    ...['went', 'down', 'up'],
+  ],
 };
 
+const { thanks: _, opening: __, ...ABOUT_CARDS } = ENGLISH;
 const WORDS_OF_ANSWERS = new Set(
-  Object.values(ENGLISH)
+  Object.values(ABOUT_CARDS)
     .flat()
     .flatMap((phrase: string) => phrase.split(' ')),
 );

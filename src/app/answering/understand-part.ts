@@ -40,7 +40,6 @@ export type Unclear =
   | { readonly code: 'no-such-card'; readonly typed: string }
   | { readonly code: 'said-twice'; readonly typed: string; readonly what: 'worked' | 'surprise' }
   | { readonly code: 'answered-twice'; readonly card: string }
-  | { readonly code: 'no-number' }
   | { readonly code: 'wrong-count'; readonly cards: number; readonly numbers: number };
 
 /** An answer, and what about its wording counts when it is held against the others. */
@@ -108,7 +107,8 @@ export function understandPart(
   const extras = readExtras(text, extrasAt < 0 ? [] : words.slice(extrasAt), is);
   if ('code' in extras) return extras;
   const head = withoutLeft(extrasAt < 0 ? words : words.slice(0, extrasAt), vocabulary);
-  const telling = head.words.filter((word) => isCard(word) || !is(word, 'filler'));
+  const meant = head.words.filter((word) => isCard(word) || !is(word, 'filler'));
+  const telling = withoutFormer(cardFirst(meant, vocabulary, is), is);
   const { names, amounts } = namesAndAmounts(telling, is);
   if (isBlocked) {
     const blocked = blockedAlone({ names, amounts }, isAlone, cards, is);
@@ -184,6 +184,34 @@ function referencesIn(
   return isList ? called.filter((_, i) => i % 2 === 0) : undefined;
 }
 
+/** `berth-7 : 3` in place of `3 left for berth-7`. */
+function cardFirst(
+  words: readonly string[],
+  vocabulary: AnswerVocabulary,
+  is: (word: string | undefined, kind: Kind) => boolean,
+): readonly string[] {
+  const at = words.findIndex((word) => is(word, 'about'));
+  const [amount = '', ...more] = withoutLeft(words.slice(0, Math.max(at, 0)), vocabulary).words;
+  const cards = words.slice(at + 1);
+  const isAmount = parsePoints(amount) !== undefined && more.length === 0;
+  if (!isAmount) return words;
+  return cards.length === 0 ? [amount] : [...cards, ':', amount];
+}
+
+/** Without what was left until now: `berth-7 3` in place of `berth-7 from 5 to 3` and of `berth-7 5 -> 3`. */
+function withoutFormer(
+  words: readonly string[],
+  is: (word: string | undefined, kind: Kind) => boolean,
+): readonly string[] {
+  const at = words.findIndex((word) => is(word, 'to'));
+  const isNumber = (word: string | undefined) => word !== undefined && parsePoints(word) !== undefined;
+  if (!isNumber(words[at - 1]) || !isNumber(words[at + 1])) return words;
+  const isSaid = is(words[at - 2], 'from');
+  // `5 -> 3` and `card 5 -> 3` are about card 5.
+  if (!isSaid && (at < 2 || is(words[at - 2], 'card'))) return words;
+  return [...words.slice(0, at - (isSaid ? 2 : 1)), ...words.slice(at + 1)];
+}
+
 /** What cards are called by, and what is said about them: `2: 3`, `2 has 3`, `berth-7 3`, `done with 2`, `3`. */
 function namesAndAmounts(
   words: readonly string[],
@@ -249,6 +277,7 @@ function readExtras(
 
 /** Why a number is none of points; undefined for what is no number at all. */
 function whyNotPoints(typed: string): Unclear | undefined {
+  if (SIGNED_NUMBER.test(typed) && !NUMBER.test(typed)) return { code: 'not-points', typed };
   if (!NUMBER.test(typed)) return undefined;
   const isTooMany = Number(typed.replace(',', '.')) > MAX_POINTS;
   return isTooMany ? { code: 'too-many-points', typed, most: MAX_POINTS } : { code: 'not-halves', typed };

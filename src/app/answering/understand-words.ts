@@ -21,21 +21,26 @@ export type Understood =
   | { readonly kind: 'answers'; readonly answers: readonly WordsForCard[] }
   | { readonly kind: 'unchanged' }
   | { readonly kind: 'away' }
+  /** Nothing in it is a card, a number, or a word of answers. */
+  | { readonly kind: 'not-about-cards' }
   | { readonly kind: 'unclear'; readonly problems: readonly Unclear[] };
 
 /** More would be a wall of text; correcting the first ones corrects most. */
 const MAX_PROBLEMS = 5;
 /** `2,5` may be two and a half, or 2 and 5. A space, as in `2, 5`, or a name, as in `2: 3,5`, settles it. */
 const UNSETTLED_COMMA = /(?<=\d),(?=5(?!\s*:|[\d.½]))/;
+/** What may stand between an opening and what is said. */
+const AFTER_OPENING = /^(?:[\s,.;:!]|[–-](?=\s))+/;
 const SETTLED_SEPARATOR = /[;\n\r]+|,(?!5(?!\s*:|[\d.½]))|(?<!\d),/;
 /** A number with a decimal comma, whatever follows. */
 const DECIMAL_COMMA = /^(\d+),(\d+)(?![\d.½])/;
 
 export function understandWords(
-  text: string,
+  typed: string,
   cards: CardsToAnswer,
   vocabulary: AnswerVocabulary = ENGLISH,
 ): Understood {
+  const text = withoutOpening(typed.trim(), cards, vocabulary);
   const plain = plainly(text);
   const isAnyOf = (phrases: readonly string[]): boolean =>
     phrases.some((phrase) => plain === phrase || vocabulary.preamble.some((i) => plain === `${i} ${phrase}`));
@@ -44,7 +49,8 @@ export function understandWords(
   const all = allDone(cards);
   const isAllDone = isAnyOf(vocabulary.allDone) || (all.length === 2 && isAnyOf(vocabulary.bothDone));
   if (isAllDone) return { kind: 'answers', answers: all };
-  const told = takeFreeTexts(text.trim(), vocabulary);
+  if (!isAboutCards(text, cards, vocabulary)) return { kind: 'not-about-cards' };
+  const told = takeFreeTexts(text, vocabulary);
   const parts = splitParts(told.text, cards, vocabulary);
   if ('code' in parts) return { kind: 'unclear', problems: [parts] };
   const problems: Unclear[] = [];
@@ -74,6 +80,33 @@ export function understandWords(
   return { kind: 'answers', answers: answers.map(({ called: _, typed: __, ...answer }) => answer) };
 }
 
+/** Whether nothing is said but thanks. */
+export function isThanks(text: string, { thanks }: AnswerVocabulary = ENGLISH): boolean {
+  return thanks.includes(plainly(text));
+}
+
+/** Words such as `sorry, I meant` say nothing by themselves, unless a card is called so. */
+function withoutOpening(text: string, cards: CardsToAnswer, vocabulary: AnswerVocabulary): string {
+  const plain = text.toLowerCase();
+  const [first = ''] = plain.split(/[^\p{L}\p{N}-]/u, 1);
+  const opening = vocabulary.opening.find((phrase) => isFollowed(plain, phrase));
+  if (opening === undefined || cards.positionOf(first) !== undefined) return text;
+  const rest = text.slice(opening.length).replace(AFTER_OPENING, '');
+  return rest === '' ? text : withoutOpening(rest, cards, vocabulary);
+}
+
+function isFollowed(text: string, phrase: string): boolean {
+  return text.startsWith(phrase) && AFTER_OPENING.test(text.slice(phrase.length, phrase.length + 2));
+}
+
+function isAboutCards(text: string, { positionOf }: CardsToAnswer, vocabulary: AnswerVocabulary): boolean {
+  const { done, nothing, points, left, worked, surprise, blocked, note, card } = vocabulary;
+  const telling = new Set([done, nothing, points, left, worked, surprise, blocked, note, card].flat());
+  return wordsOf(text).some(
+    (word) => /[\d½]/.test(word) || telling.has(plainly(word)) || positionOf(word) !== undefined,
+  );
+}
+
 function allDone({ count, open }: CardsToAnswer): WordsForCard[] {
   const places = open.length > 0 ? open : Array.from({ length: count }, (_, i) => i + 1);
   return places.map((position) => ({
@@ -96,7 +129,6 @@ function problemsOfAll(answers: readonly Said[], cards: CardsToAnswer, hasProble
   }
   if (twice) return [{ code: 'answered-twice', card: twice.called ?? String(twice.position) }];
   if (hasProblems) return [];
-  if (answers.length === 0) return [{ code: 'no-number' }];
   const isAnyNamed = answers.some(({ called }) => called !== undefined);
   if (isAnyNamed || answers.length === cards.count) return [];
   return [{ code: 'wrong-count', cards: cards.count, numbers: answers.length }];
@@ -134,7 +166,9 @@ function splitParts(
   if (decimal && cards.count === 1 && decimal[0] === text) return [text];
   const withHalves = inParts(text.split(SETTLED_SEPARATOR));
   const [first = '', ...others] = withHalves;
-  if (withHalves.some((part) => namesCard(part, cards, vocabulary))) return withHalves;
+  if (withHalves.some((part) => namesCard(part, cards, vocabulary))) {
+    return withHalves.flatMap((part) => eachCard(part, cards, vocabulary));
+  }
   const comma = DECIMAL_COMMA.exec(first);
   const twoWays = (before: string): Unclear => ({
     code: 'comma-two-ways',
@@ -159,6 +193,26 @@ function splitParts(
   if (withoutHalves.length === cards.count) return withoutHalves;
   const isBetween = withHalves.length < cards.count && cards.count < withoutHalves.length;
   return isBetween ? twoWays('') : withHalves;
+}
+
+/** What is said of several cards with nothing between them: `2: 3 4: done`, `berth-7 3 berth-8 5`. */
+function eachCard(part: string, cards: CardsToAnswer, vocabulary: AnswerVocabulary): readonly string[] {
+  const { card, done, points, left, and } = vocabulary;
+  const words = wordsOf(part);
+  const said: string[] = [];
+  for (let at = 0; at < words.length; ) {
+    const start = at;
+    if (card.includes(plainly(words[at] ?? ''))) at += 1;
+    const name = words[at] ?? '';
+    const isParted = words[at + 1] === ':';
+    const amount = words[at + (isParted ? 2 : 1)] ?? '';
+    const isCard = cards.positionOf(name) !== undefined && (isParted || !isNumber(name));
+    if (!isCard || !(isNumber(amount) || done.includes(plainly(amount)))) return [part];
+    at += isParted ? 3 : 2;
+    said.push(words.slice(start, at).join(' '));
+    while ([...points, ...left, ...and].includes(plainly(words[at] ?? ''))) at += 1;
+  }
+  return said;
 }
 
 /** Whether the part begins with a card. A number alone is none. */

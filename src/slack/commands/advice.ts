@@ -97,8 +97,9 @@ export const forecast = command({
   word: 'forecast',
   who: 'team-and-owner',
   cost: 'heavy',
-  run: async (context, caller, rest) => {
+  run: async (context, caller, typed) => {
     const { actor, place, triggerId } = caller;
+    const rest = /^(?:list|kept|all)$/i.test(typed.trim()) ? '' : typed;
     if (await tellKept(context, caller, rest)) return;
     if (rest !== '') return tellAdvice(context, caller, { place }, parseForecastQuestion(rest));
     const form = await context.useCases.forecastForm(actor, { place });

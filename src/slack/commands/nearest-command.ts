@@ -22,6 +22,15 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['commitment', 'range'],
   ['risk', 'odds'],
   ['trend', 'history'],
+  ['velocity', 'history'],
+  ['burndown', 'status'],
+  ['chance', 'status'],
+  ['chances', 'status'],
+  ['progress', 'status'],
+  ['missing', 'status'],
+  ['next', 'range'],
+  ['capacity', 'range'],
+  ['deadline', 'forecast'],
   ['what-if', 'status'],
   ['join', 'setup'],
   ['retrospective', 'retro'],
@@ -31,8 +40,19 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
 export function nearestCommandWord(typed: string): string | undefined {
   const words = typed.slice(0, LOOKED_AT_LETTERS).trim().toLowerCase().split(/\s+/);
   const [first = ''] = words;
-  const found = OTHER_WORDS.get(first) ?? nearestTo(words.join(' ')) ?? nearestTo(first);
-  return found ?? words.map(lettersOf).find((word) => isCommandWord(word));
+  const found =
+    OTHER_WORDS.get(first) ??
+    OTHER_WORDS.get(words.join('-')) ??
+    nearestTo(words.join(' ')) ??
+    nearestTo(first);
+  return found ?? commandAmong(typed);
+}
+
+/** The first command among the words, or what is another word for one; undefined when there is none. */
+export function commandAmong(typed: string): string | undefined {
+  const words = typed.slice(0, LOOKED_AT_LETTERS).toLowerCase().split(/\s+/).map(lettersOf);
+  const other = words.find((word) => OTHER_WORDS.has(word)) ?? '';
+  return words.find(isCommandWord) ?? OTHER_WORDS.get(other);
 }
 
 function lettersOf(word: string): string {

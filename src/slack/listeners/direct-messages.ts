@@ -3,14 +3,15 @@
  * by bots, and changes to earlier messages are nothing that anybody asked for.
  */
 import type { App } from '@slack/bolt';
+import { isThanks } from '../../app/answering/understand-words.ts';
 import { Refusal } from '../../app/refusal.ts';
 import type { Place } from '../../app/team/place.ts';
 import { outcomeMessage } from '../commands/answer.ts';
 import { parseCommand, withoutSlash } from '../commands/commands.ts';
-import { nearestCommandWord } from '../commands/nearest-command.ts';
+import { commandAmong, nearestCommandWord } from '../commands/nearest-command.ts';
 import { isSaid, type MessageEvent, messageEvent } from '../door/incoming.ts';
 import { plainWords } from '../plain-words.ts';
-import { editUnreadMessage } from '../views/answering/prompt-messages.ts';
+import { editUnreadMessage, thanksMessage } from '../views/answering/prompt-messages.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { answerOnce } from './answer-once.ts';
 import { type Asker, placeOf } from './asker.ts';
@@ -32,6 +33,7 @@ export function listenToDirectMessages(app: App): void {
     const said = whatWasSaid(sent.data, context.botUserId);
     if (!said) return;
     const { caller, text, threadTs } = addressed(context, sent.data, said);
+    if (isThanks(text)) return answerOnce(context, caller, 'thanks', key, () => caller.tell(thanksMessage()));
     const command = withoutSlash(text);
     if (text === '' || command !== text || parseCommand(text).command !== undefined) {
       return runCommand(context, caller, command, key);
@@ -54,12 +56,17 @@ const COMMAND_WORDS_MAX = 3;
 
 /** The refusal that says which command is near, where the words are no answer but nearly one of a command. */
 function asMistypedCommand(refusal: unknown, text: string): unknown {
+  if (!(refusal instanceof Refusal)) return refusal;
   const words = text.split(/\s+/);
   const [word = ''] = words;
-  if (!(refusal instanceof Refusal) || words.length > COMMAND_WORDS_MAX || !/^\p{L}+$/u.test(word))
-    return refusal;
-  const isNoAnswer = refusal.code === 'unclear-words' || refusal.code === 'no-cards-of-yours';
-  const near = isNoAnswer ? nearestCommandWord(word) : undefined;
+  const isShort = words.length <= COMMAND_WORDS_MAX && /^\p{L}+$/u.test(word);
+  const { details } = refusal;
+  if (refusal.code === 'not-about-cards' && !isShort) {
+    const near = commandAmong(text);
+    return near === undefined ? refusal : new Refusal('not-about-cards', { ...details, near });
+  }
+  const isNoAnswer = ['unclear-words', 'not-about-cards', 'no-cards-of-yours'].includes(refusal.code);
+  const near = isShort && isNoAnswer ? nearestCommandWord(text) : undefined;
   return near === undefined ? refusal : new Refusal('unknown-command', { word, near });
 }
 

@@ -27,6 +27,9 @@ const SHARE =
 /** Between the two ends of a growth. */
 const GROWTH_TO = /(?<=\d) ?(?:-|–|to) ?(?=\d)/;
 const FORECAST_EXAMPLE = '120 growing 5';
+const BY_DAY_EXAMPLE = '120 by 31 March';
+/** A name before points: they want to keep it, or to say what is left of it now. */
+const NAME_AND_POINTS = /^\p{L}.* \d+$/u;
 
 /**
  * @example parseForecastQuestion('120 points, growing by 5 a sprint').growthPoints === 5
@@ -45,7 +48,7 @@ export function parseForecastQuestion(typed: string): ForecastQuestion {
   const [work = '', growth, ...more] = spaced(typed).replace(BY_DAY, '').replace(SHARE, '').split(GROWING);
   if (more.length > 0) throw unreadForecast({ code: 'growth-twice' });
   const noDay = BY_NO_DAY.exec(work)?.[1];
-  if (noDay !== undefined) throw unreadForecast({ code: 'by-not-a-day', typed: noDay });
+  if (noDay !== undefined) throw unreadForecast({ code: 'by-not-a-day', typed: noDay }, BY_DAY_EXAMPLE);
   const asksHowMuch = byDay !== undefined && (work.trim() === '' || HOW_MUCH.test(work));
   return {
     about: 'forecast',
@@ -73,12 +76,14 @@ function amountIn(words: string, whenEmpty: Problem): number {
   const bare = words.replace(UNIT, '').trim();
   if (bare === '') throw unreadForecast(whenEmpty);
   const read = readNumber(bare);
-  if ('problem' in read) throw unreadForecast(read.problem);
+  if ('problem' in read) {
+    throw unreadForecast(read.problem, NAME_AND_POINTS.test(bare) ? `keep ${bare}` : FORECAST_EXAMPLE);
+  }
   return read.value;
 }
 
-function unreadForecast(problem: Problem): Refusal {
-  return new Refusal('bad-argument', { command: 'forecast', problem, example: FORECAST_EXAMPLE });
+function unreadForecast(problem: Problem, example = FORECAST_EXAMPLE): Refusal {
+  return new Refusal('bad-argument', { command: 'forecast', problem, example });
 }
 
 /**

@@ -1,9 +1,9 @@
 /**
  * The two clients of the platform's Web API. They are apart because a client that must slow down holds
  * back its whole queue: a hundred prompts must not delay the form that somebody waits for. Neither sends a
- * call again by itself: after a dropped connection nobody knows whether it was carried out, and a post must
- * not appear twice.
+ * call again when nobody knows whether it was carried out, as after a dropped connection: a post must not appear twice.
  */
+import { setTimeout as wait } from 'node:timers/promises';
 import { type WebAPICallResult, WebClient, type WebClientOptions } from '@slack/web-api';
 import { DeliveryFailure } from '../../app/posting/delivery-failure.ts';
 import type { Logger } from '../../logger.ts';
@@ -12,6 +12,9 @@ import { toDeliveryFailure } from './delivery-errors.ts';
 
 const INTERACTIVE_TIMEOUT_MS = 10_000;
 const BULK_TIMEOUT_MS = 30_000;
+/** A person waits so long for an answer that the platform puts off, and so often. */
+const PUT_OFF_MAX_MS = 3_000;
+const PUT_OFF_MAX_TIMES = 5;
 
 export interface WebClientSettings {
   readonly botToken: string;
@@ -22,7 +25,7 @@ export interface WebClientSettings {
 
 /** For what a person waits for: forms, replies, look-ups. */
 export function interactiveClient(settings: WebClientSettings): WebClient {
-  return new WebClient(settings.botToken, clientOptions(settings, INTERACTIVE_TIMEOUT_MS));
+  return new PatientClient(settings.botToken, clientOptions(settings, INTERACTIVE_TIMEOUT_MS));
 }
 
 /** For posts: a method that must wait is not called before the time is over. */
@@ -38,6 +41,22 @@ function clientOptions({ logger, slackApiUrl }: WebClientSettings, timeoutMs: nu
     rejectRateLimitedCalls: true,
     ...(slackApiUrl === undefined ? {} : { slackApiUrl }),
   };
+}
+
+/** Calls again what the platform puts off for a moment, as it does with an answer to each of two quick messages. */
+class PatientClient extends WebClient {
+  override async apiCall(method: string, options?: Record<string, unknown>): Promise<WebAPICallResult> {
+    for (let times = 0; ; times += 1) {
+      try {
+        return await super.apiCall(method, options);
+      } catch (error) {
+        const { kind, retryAfterMs = Number.POSITIVE_INFINITY } = toDeliveryFailure(error);
+        const isShort = kind === 'rate-limited' && retryAfterMs <= PUT_OFF_MAX_MS;
+        if (!isShort || times === PUT_OFF_MAX_TIMES) throw error;
+        await wait(retryAfterMs);
+      }
+    }
+  }
 }
 
 /**

@@ -141,5 +141,7 @@ answer-take-choice = { NUMBER($left) } left: { $card }
 
 ## Somebody edited what they had written
 
+thanks-answer = You’re welcome.
+
 edit-unread = I don’t read edits, so that one changed nothing.
 edit-unread-next = If it was an answer, write it anew, or press “Change my answer” below the day’s question.

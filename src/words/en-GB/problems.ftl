@@ -151,7 +151,6 @@ unclear-said-twice =
        *[surprise] “{ $typed }” says twice what was surprise work.
     }
 unclear-answered-twice = Card { $card } is answered twice in one message.
-unclear-no-number = The message holds no number.
 unclear-wrong-count =
     { $cards ->
         [one] You have { NUMBER($cards) } open card, but the message gives { $numbers ->

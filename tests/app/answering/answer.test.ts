@@ -565,7 +565,7 @@ describe('an answer in words', () => {
     const { h, sprint } = await askedOnMonday(
       'Tide table, 5, @Ben\nFog horn and table, 3, @Ben\nDone list, 1, @Ben',
     );
-    for (const unclear of ['table: 2', 'list 1 done', 'fine'])
+    for (const unclear of ['table: 2', 'list 1 done'])
       await refusalOf(say(h, 'ben', unclear), 'unclear-words');
     await say(h, 'ben', 'tide: 6, 1 surprise');
     await say(h, 'ben', 'done with the horn');
@@ -575,10 +575,11 @@ describe('an answer in words', () => {
 
   test('that is not clear comes with an example made of an open card of theirs', async () => {
     const { h } = await askedOnMonday('LP-7: Tide table, 5, @Ben\nCrane log, 3, @Ben');
-    const exampleNow = async () => (await refusalOf(say(h, 'ben', 'fine'), 'unclear-words')).example;
-    expect(await exampleNow()).toEqual({ reference: 'LP-7', title: 'Tide table', leftPoints: 5 });
+    const exampleNow = async () => (await refusalOf(say(h, 'ben', 'fine, 7'), 'unclear-words')).example;
+    const cardCount = 2;
+    expect(await exampleNow()).toEqual({ cardCount, reference: 'LP-7', title: 'Tide table', leftPoints: 5 });
     await say(h, 'ben', 'lp-7 done');
-    expect(await exampleNow()).toEqual({ reference: '2', title: 'Crane log', leftPoints: 3 });
+    expect(await exampleNow()).toEqual({ cardCount, reference: '2', title: 'Crane log', leftPoints: 3 });
   });
 
   test.each([
@@ -592,11 +593,37 @@ describe('an answer in words', () => {
 
   test('that is not clear says so and records nothing', async () => {
     const { h, sprint } = await askedOnMonday();
-    expect(await refusalOf(say(h, 'ben', 'all fine'), 'unclear-words')).toMatchObject({ cardCount: 2 });
-    expect(await refusalOf(say(h, 'ana', 'all fine'), 'no-cards-of-yours')).toEqual({
+    expect(await refusalOf(say(h, 'ben', 'nearly done'), 'unclear-words')).toMatchObject({
+      example: { cardCount: 2 },
+    });
+    expect(await refusalOf(say(h, 'ana', 'nearly done'), 'no-cards-of-yours')).toEqual({
       sprintName: 'Harbour 12',
     });
     expect((await h.records(sprint.id)).facts).toEqual([]);
+  });
+
+  test.each(['all fine', 'how much should we promise?', '👍', 'Good morning!'])(
+    'that holds no card and no number is told so, with an example where they have cards: “%s”',
+    async (text) => {
+      const { h, sprint } = await askedOnMonday();
+      expect(await refusalOf(say(h, 'ben', text), 'not-about-cards')).toMatchObject({
+        example: { cardCount: 2 },
+      });
+      expect(await refusalOf(say(h, 'ana', text), 'not-about-cards')).toEqual({ example: undefined });
+      expect((await h.records(sprint.id)).facts).toEqual([]);
+    },
+  );
+
+  test('about an earlier day begins with it', async () => {
+    const { h, sprint } = await askedOnMonday('Tide table, 5, @Ben\nCrane log, 3, @Ben');
+    h.set('2026-11-03T10:00:00Z');
+    await say(h, 'ben', 'yesterday: 4, 2');
+    await say(h, 'ben', 'on Monday tide 3');
+    const { facts } = await h.records(sprint.id);
+    expect(new Set(facts.map(({ day }) => day))).toEqual(new Set(['2026-11-02']));
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ left: 3 });
+    await refusalOf(say(h, 'ben', 'for tomorrow: 1, 1'), 'day-not-come');
+    await refusalOf(say(h, 'ben', 'on 30 Oct: 1, 1'), 'day-outside-sprint');
   });
 
   test('about somebody else’s card is refused', async () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Understood } from '../../../src/app/answering/understand-words.ts';
-import { understandWords } from '../../../src/app/answering/understand-words.ts';
+import { isThanks, understandWords } from '../../../src/app/answering/understand-words.ts';
 import { formatPoints } from '../../../src/sprint/points.ts';
 import { unclearWords } from '../../../src/words/problems.ts';
 
@@ -300,6 +300,9 @@ describe('as people type it in a hurry', () => {
     ['1) 3\n2) done', 2, [{ 1: 3 }, { 2: 0 }]],
     ['(2) 3 left', 2, [{ 2: 3 }]],
     ['2 -> 3', 2, [{ 2: 3 }]],
+    ['1: 3 2: done', 2, [{ 1: 3 }, { 2: 0 }]],
+    ['LP-7 3 left lp-8 5', 2, [{ 1: 3 }, { 2: 5 }]],
+    ['LP-7 done and card 2: 1.5', 2, [{ 1: 0 }, { 2: 1.5 }]],
     ['2 → 3', 2, [{ 2: 3 }]],
     ['2: 3, worked 1', 2, [{ 2: 3, worked: 1 }]],
     ['2: 3 left, worked 1, surprise 2', 2, [{ 2: 3, worked: 1, surprise: 2 }]],
@@ -325,17 +328,15 @@ describe('as people type it in a hurry', () => {
     'done for today',
     'done today',
     'nothing done',
-    'working from home',
     '2-3',
     '2 - 3',
     '5 more',
     '+2',
     '-1',
     '2 same',
-    '1: done 2: 3',
+    '1 done 2 3',
     'worked 2, 3 left',
-    'half day',
-    'thanks',
+    '2 of 3',
   ])('%j about three cards is asked about, not guessed', (text) => {
     expect(understand(text, 3)).toMatchObject({ kind: 'unclear' });
   });
@@ -343,14 +344,11 @@ describe('as people type it in a hurry', () => {
 
 describe('what is not clear is named, and nothing is taken from it', () => {
   test.each<[string, number, string[]]>([
-    ['', 1, ['The message holds no number.']],
-    [' , ', 1, ['The message holds no number.']],
-    ['hello there', 1, ['“hello there” isn’t an answer about a card.']],
-    ['-1', 1, ['“-1” isn’t an answer about a card.']],
+    ['-1', 1, ['“-1” isn’t an amount of points.']],
     ['0.3', 1, ['“0.3” isn’t possible: points go in halves, such as 2, 2.5 or 3.']],
     ['LP-7: 2.3', 1, ['“2.3” isn’t possible: points go in halves, such as 2, 2.5 or 3.']],
     ['3 worked 1.2', 1, ['“1.2” isn’t possible: points go in halves, such as 2, 2.5 or 3.']],
-    ['hello 3', 2, ['There is no card “hello” in your list.']],
+    ['ahoy 3', 2, ['There is no card “ahoy” in your list.']],
     ['1000', 1, ['“1000” is too much: a card has 999.5 points at most.']],
     ['3 worked lots', 1, ['“lots” isn’t an amount of points.']],
     ['3 worked 1 worked 2', 1, ['“3 worked 1 worked 2” says twice what was worked.']],
@@ -366,7 +364,7 @@ describe('what is not clear is named, and nothing is taken from it', () => {
   });
 
   test('of many slips the first five are named, each shortened', () => {
-    const named = problems(Array.from({ length: 50 }, () => 'x'.repeat(500)).join(', '), 50);
+    const named = problems(Array.from({ length: 50 }, () => `${'x'.repeat(500)} 1`).join(', '), 50);
     expect(named).toHaveLength(5);
     for (const problem of named) expect(problem.length).toBeLessThan(120);
   });
@@ -399,4 +397,48 @@ describe('a long message takes no longer than its length asks for', () => {
     // Work that grew with the square of the length would take minutes.
     expect(process.cpuUsage(before).user / 1_000_000).toBeLessThan(5);
   });
+});
+
+describe('said as people say it', () => {
+  test.each<[string, number, unknown]>([
+    ['sorry, I meant 3', 1, [{ 1: 3 }]],
+    ['sorry I meant 3 for lp-8', 2, [{ 2: 3 }]],
+    ['Good morning! 2, 0', 2, [{ 1: 2 }, { 2: 0 }]],
+    ['hi, LP-7: 3', 2, [{ 1: 3 }]],
+    ['3 left for LP-7, 0 on lp-8', 2, [{ 1: 3 }, { 2: 0 }]],
+    ['3 points for card 2, surprise 1', 2, [{ 2: 3, surprise: 1 }]],
+    ['LP-7 5 -> 3', 2, [{ 1: 3 }]],
+    ['LP-7: 5 → 3', 2, [{ 1: 3 }]],
+    ['LP-7 went down from 5 to 3', 2, [{ 1: 3 }]],
+    ['from 5 to 3', 1, [{ 1: 3 }]],
+    ['2 -> 3', 2, [{ 2: 3 }]],
+    ['card 2 -> 3', 2, [{ 2: 3 }]],
+  ])('“%s” with %i cards', (text, cardCount, said) => expect(answers(text, cardCount)).toEqual(said));
+
+  test.each(['LP-7 -2', 'LP-7 80%'])('“%s” is no amount of points', (text) => {
+    expect(problems(text, 2)[0]).toMatch(/isn’t an amount of points/);
+  });
+
+  test.each(['', ' , ', 'hello', 'thanks a lot', 'working from home', 'half day', 'when is it over?', '🎉'])(
+    '“%s” is about no card',
+    (text) => {
+      expect(understand(text, 2)).toEqual({ kind: 'not-about-cards' });
+    },
+  );
+
+  test('a card is found by its name even where that is a word of greeting', () => {
+    const cards = {
+      count: 2,
+      open: [1, 2],
+      positionOf: (name: string) => (name === 'hello' ? 2 : undefined),
+    };
+    expect(understandWords('hello: 3', cards)).toMatchObject({ answers: [{ position: 2, leftPoints: 3 }] });
+  });
+
+  test.each(['Thanks!', 'thank you', 'thx 🙏'])('“%s” is thanks', (text) =>
+    expect(isThanks(text)).toBe(true),
+  );
+  test.each(['thanks, 3', 'no thanks needed', ''])('“%s” isn’t', (text) =>
+    expect(isThanks(text)).toBe(false),
+  );
 });

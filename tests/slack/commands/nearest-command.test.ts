@@ -13,6 +13,7 @@ it.each([
   ['another word for it', 'unblock 41', 'moving'],
   ['a sentence', 'I am off tomorrow', 'off'],
   ['a question', 'what is the status?', 'status'],
+  ['another word in a question', 'how much should we commit to?', 'range'],
 ])('guesses the word from %s', (_slip, typed, word) => {
   expect(nearestCommandWord(typed)).toBe(word);
 });
@@ -44,6 +45,15 @@ it('offers only words of the command table', () => {
     'risk',
     'trend',
     'what-if',
+    'what if',
+    'velocity',
+    'burndown',
+    'chances',
+    'progress',
+    'missing',
+    'next',
+    'capacity',
+    'deadline',
     'join',
   ])
     expect(words).toContain(nearestCommandWord(other));

@@ -86,8 +86,7 @@ describe('direct messages', () => {
     bot.useCases.answerInWords.mockRejectedValue(
       new Refusal('unclear-words', {
         problems: [{ code: 'not-points', typed: 'lots' }],
-        cardCount: 2,
-        example: { reference: '1', title: 'Tide table', leftPoints: 5 },
+        example: { cardCount: 2, reference: '1', title: 'Tide table', leftPoints: 5 },
       }),
     );
     await bot.say('lots');
@@ -120,6 +119,27 @@ describe('direct messages', () => {
       expect(platform.callsTo('chat.postMessage')[0]?.text).not.toContain('Did you mean');
     },
   );
+
+  it.each([
+    ['how much should we commit to next time?', 'Did you mean /loadline range?'],
+    ['can I still change my answer?', 'Did you mean /loadline answer?'],
+    ['when is the whole thing over?', '/loadline help lists them.'],
+  ])(
+    'that are about no card are told so, with the command that was perhaps meant: %s',
+    async (text, hint) => {
+      const bot = botUnderTest(platform);
+      bot.useCases.answerInWords.mockRejectedValue(new Refusal('not-about-cards', { example: undefined }));
+      await bot.say(text);
+      expect(platform.callsTo('chat.postMessage')[0]?.text).toContain(hint);
+    },
+  );
+
+  it('of thanks are answered, and nothing is recorded', async () => {
+    const bot = botUnderTest(platform);
+    await bot.say('Thanks a lot!');
+    expect(platform.callsTo('chat.postMessage')[0]?.text).toBe('You’re welcome.');
+    expect(callsOf(bot.useCases)).toEqual([]);
+  });
 
   it('are commands of a product owner who writes directly', async () => {
     const bot = botUnderTest(platform);

@@ -125,19 +125,20 @@ describe('the command', () => {
     ['forecast growing 5', 'how many points are left to do, or by which day you ask'],
     ['forecast how much', '“how much” isn’t a number'],
     ['forecast 120 by 2027-03-31 by 2027-04-30', 'one day only'],
-    ['forecast 120 by spring', '“spring” isn’t a day. Write it like “31 March”'],
-    ['forecast by spring', '“spring” isn’t a day'],
+    ['forecast 120 by spring', '“spring” isn’t a day. Write it like “31 March”', '120 by 31 March'],
+    ['forecast by spring', '“spring” isn’t a day', '120 by 31 March'],
     ['forecast 120 using 60% using 50%', 'only once which share'],
     ['forecast 120 growing', 'by how many points it grows'],
     ['forecast 120 growing 5 growing 6', 'only once'],
     ['forecast 120 5', '“120 5” isn’t a number'],
-  ])('refuses `%s` and shows how it is written', async (typed, problem) => {
+    ['forecast Harbour lights 50', '“Harbour lights 50” isn’t a number', 'keep Harbour lights 50'],
+  ])('refuses `%s` and shows how it is written', async (typed, problem, wanted?: string) => {
     const bot = botUnderTest(platform);
     await bot.command(typed);
     expect(callsOf(bot.useCases)).toEqual([]);
     const said = String(platform.responses[0]?.text);
     expect(said).toContain(problem);
-    const example = typed.startsWith('range') ? '30 Nov - 11 Dec, 6 away' : '120 growing 5';
+    const example = wanted ?? (typed.startsWith('range') ? '30 Nov - 11 Dec, 6 away' : '120 growing 5');
     expect(said).toContain(`/loadline ${typed.split(' ')[0]} ${example}`);
     expect(said.length).toBeLessThan(500);
   });

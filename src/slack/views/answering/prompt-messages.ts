@@ -1,6 +1,6 @@
 /**
  * The daily prompt in every state of its day (it is one message that is updated in place), its one reminder, and the
- * last call before a sprint closes; and what whoever edits an answer hears. Only the member sees them.
+ * last call before a sprint closes; and what whoever edits an answer or says thanks hears. Only the member sees them.
  */
 import type { ActionsBlock } from '@slack/types';
 import type { AnsweredLine, PromptCard, PromptContent } from '../../../app/answering/prompt-content.ts';
@@ -239,6 +239,10 @@ function untouchedCards({ cards, answered }: PromptContent): MessagePart {
       return withBlock(mrkdwn('prompt-untouched-line', about), card);
     });
   return lineList(mrkdwn('prompt-untouched'), untouched, (count) => mrkdwn('cards-more', { cards: count }));
+}
+
+export function thanksMessage(): MessageView {
+  return messageView([lead(say('thanks-answer'))]);
 }
 
 /** To somebody who edited what they had written. */
