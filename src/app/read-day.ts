@@ -19,7 +19,7 @@ const MONTHS = [
 const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
 const MONTH = `(?:${firstLetters(MONTHS)})[a-z]*\\.?`;
 const YEAR = '(?: \\d{4})?';
-const END_OF = '(?:the )?end of (?:(?:the|this) )?';
+const END_OF = '(?:the )?end\\sof (?:(?:the|this) )?';
 
 /**
  * The source of an expression that finds a day among other words, in lower case with one space between words. Whether there
