@@ -94,7 +94,8 @@ function inputNode(block: InputBlock, blockId: string, surface: Surface): Node {
     [block.label.text, block.optional === true && element('span', { class: 'note' }, [' (optional)'])],
   );
   if (!isField) label.addEventListener('click', () => control.focus());
-  return element('div', { class: `block field${error ? ' wrong' : ''}`, 'data-block': blockId }, [
+  const kind = `block field${error ? ' wrong' : ''}${block.optional === true ? '' : ' needed'}`;
+  return element('div', { class: kind, 'data-block': blockId }, [
     label,
     control,
     error && element('p', { class: 'error', id: errorId }, [error]),

@@ -57,7 +57,7 @@ export class FormDialog {
     const isOther = view.id !== this.#viewId;
     if (isOther) this.#problem = '';
     const errors = this.#desk.fieldErrors.get(view.id);
-    const drawn = JSON.stringify([view.id, view.hash, view.blocks, errors, this.#problem, state.viewDepth]);
+    const drawn = JSON.stringify([view.id, view.hash, view.blocks, errors, this.#problem]);
     if (drawn === this.#drawn) return;
     this.#drawn = drawn;
     this.#viewId = view.id;
@@ -88,7 +88,6 @@ export class FormDialog {
     const form = element('form', { class: 'sheet', novalidate: true, autocomplete: 'off' }, [
       element('header', { class: 'sheet-head' }, [
         element('h2', { id: titleId }, [(view.title as Titled | null | undefined)?.text ?? 'Form']),
-        state.viewDepth > 1 && element('p', { class: 'note' }, [`form ${state.viewDepth} in a pile`]),
       ]),
       element(
         'div',
@@ -115,6 +114,7 @@ export class FormDialog {
   }
 
   async #submit(as: string, viewId: string): Promise<void> {
+    const asked = new Set(this.#fields().map(({ dataset }) => dataset.block));
     await this.#desk.pickedFiles.settled();
     const outcome = await this.#try(() => submitForm(as, viewId, this.#desk.values.of(viewId)));
     const errors = outcome.ok ? undefined : outcome.fieldErrors;
@@ -125,7 +125,22 @@ export class FormDialog {
     if (!outcome.ok) {
       this.report(outcome.reason);
       this.#focusFirst('.wrong [data-key]');
+    } else if (this.#viewId === viewId) {
+      this.#leadTo(this.#fields().filter(({ dataset }) => !asked.has(dataset.block)));
     }
+  }
+
+  #fields(): HTMLElement[] {
+    return [...this.#dialog.querySelectorAll<HTMLElement>('.field')];
+  }
+
+  /** To what a form that asks for more wants to know by all means, else to the first of what is new; its beginning says why. */
+  #leadTo(fields: readonly HTMLElement[]): void {
+    const field = fields.find(({ classList }) => classList.contains('needed')) ?? fields[0];
+    const body = this.#dialog.querySelector('.sheet-body');
+    if (!field || !body) return;
+    body.scrollTop = 0;
+    field.querySelector<HTMLElement>('[data-key]')?.focus();
   }
 
   async #close(): Promise<void> {

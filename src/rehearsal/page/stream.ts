@@ -38,8 +38,12 @@ export class Stream {
     this.#menu = menu;
     // Some browsers let the keyboard scroll only what can hold the focus.
     box.tabIndex = 0;
-    // An image that arrives late makes the log longer; who read the newest goes on reading the newest.
-    box.addEventListener('load', () => this.#stayAtEnd && this.toEnd(), true);
+    // An image that arrives late makes the log longer, and so does zoom; who read the newest goes on reading the newest.
+    const stay = (): void => {
+      if (this.#stayAtEnd) this.toEnd();
+    };
+    box.addEventListener('load', stay, true);
+    new ResizeObserver(stay).observe(box);
     box.addEventListener('scroll', () => this.#noticeScroll());
   }
 
@@ -56,13 +60,15 @@ export class Stream {
     if (this.#scrolledTo !== this.#box.scrollTop) this.#stayAtEnd = this.isAtEnd();
   }
 
-  /** To the newest message; to its beginning when it is too long to be seen as a whole. */
+  /** To the newest message, with the words to which it is the picture; to its beginning when all is not seen at once. */
   toEnd(): void {
-    const newest = this.#box.lastElementChild as HTMLElement | null;
+    let newest = this.#box.lastElementChild as HTMLElement | null;
     const heading = this.#box.querySelector<HTMLElement>('.day')?.offsetHeight ?? 0;
     const room = this.#box.clientHeight - heading;
-    const isLong = newest !== null && newest.offsetHeight > room;
-    this.#box.scrollTop = isLong ? newest.offsetTop - heading : this.#box.scrollHeight;
+    const words = newest?.previousElementSibling;
+    if (newest?.classList.contains('picture-alone') && words instanceof HTMLElement) newest = words;
+    const isLong = newest !== null && this.#box.scrollHeight - newest.offsetTop > room;
+    this.#box.scrollTop = isLong && newest ? newest.offsetTop - heading : this.#box.scrollHeight;
     this.#scrolledTo = this.#box.scrollTop;
     this.#stayAtEnd = true;
   }
@@ -144,7 +150,15 @@ export class Stream {
           ? []
           : [element('div', { class: 'prose block' }, mrkdwnNodes(message.text, wording))];
     const files = desk.asText ? [] : fileNodes(message, state.me.id);
-    const kind = `entry${message.ephemeral ? ' ephemeral' : ''}${message.byBot ? ' by-app' : ''}`;
+    const isPictureAlone = message.blocks.length > 0 && message.blocks.every(({ type }) => type === 'image');
+    const kind = [
+      'entry',
+      message.ephemeral && 'ephemeral',
+      message.byBot && 'by-app',
+      isPictureAlone && 'picture-alone',
+    ]
+      .filter(Boolean)
+      .join(' ');
     return element('article', { class: kind, 'data-ts': message.ts }, [
       element('time', { datetime: moment.toISOString() }, [timeOfDay(moment, wording.timeZone)]),
       element('div', { class: 'entry-body' }, [

@@ -91,7 +91,5 @@ export interface PageState {
   messages: Record<string, SeenMessage[]>;
   /** The form on top, if one is open. */
   view: View | null;
-  /** How many forms lie on each other, 0 to 3. */
-  viewDepth: number;
   home: View | null;
 }

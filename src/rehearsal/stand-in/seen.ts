@@ -99,7 +99,6 @@ export function pageState(stage: Stage, userId: string, marks: ReadMarks): PageS
     })),
     messages: Object.fromEntries(places.map((one) => [one.id, messagesOf(stage, userId, one.id)])),
     view: stage.surfaces.topOf(userId) ?? null,
-    viewDepth: stage.surfaces.stackOf(userId).length,
     home: stage.surfaces.homeOf(userId) ?? null,
   };
 }

@@ -90,13 +90,23 @@ describe('a form', () => {
     expect(await dialog.getByLabel('Sprint name').inputValue()).toBe('Lamps');
   });
 
+  it('that asks for more leads to the field that is new', async () => {
+    const dialog = await form();
+    await dialog.getByLabel('Sprint name').fill('Lamps');
+    await dialog.getByLabel('Cards').fill('one more field');
+    await dialog.getByRole('button', { name: 'Commit' }).click();
+    const note = dialog.getByLabel('Note');
+    await note.waitFor();
+    await expect.poll(() => note.evaluate((node) => node === node.ownerDocument.activeElement)).toBe(true);
+  });
+
   it('laid on another goes away by Escape and gives the first one back as it was', async () => {
     const dialog = await form();
     await dialog.getByLabel('Sprint name').fill('Lamps');
     await dialog.getByLabel('Cards').fill('one more form');
     await dialog.getByRole('button', { name: 'Commit' }).click();
     const second = open.page.getByRole('dialog', { name: 'One more form' });
-    await second.getByText('form 2 in a pile').waitFor();
+    await second.waitFor();
     await open.page.keyboard.press('Escape');
     await dialog.waitFor();
     expect(await dialog.getByLabel('Sprint name').inputValue()).toBe('Lamps');

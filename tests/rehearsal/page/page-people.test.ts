@@ -1,3 +1,4 @@
+import type { Locator } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { withOpenPage } from './open-page.ts';
 
@@ -92,6 +93,25 @@ describe('a message that arrives', () => {
       await stream.evaluate((node) => node.scrollHeight - node.scrollTop - node.clientHeight),
     ).toBeLessThan(2);
   });
+
+  it('stays the newest when the window changes or the page is zoomed', async () => {
+    for (let line = 0; line < 20; line += 1)
+      await open.app.standIn.say('U0BO00000', 'C0HARBOUR', `line ${line}: ${'a long line '.repeat(12)}`);
+    const newest = open.page.locator('article').last();
+    await newest.getByText('line 19').waitFor();
+    await open.page.setViewportSize({ width: 390, height: 500 });
+    await expect.poll(() => isSeenWhole(newest)).toBe(true);
+  });
+
+  it('is shown from its words on when its picture comes as a message of its own', async () => {
+    await open.page.setViewportSize({ width: 1280, height: 420 });
+    for (let line = 0; line < 20; line += 1)
+      await open.app.standIn.say('U0BO00000', 'C0HARBOUR', `line ${line}`);
+    await open.send('/loadline words and picture');
+    await open.page.locator('#stream img').evaluate((node) => node.decode());
+    const words = open.page.locator('article').getByText('Six days, 8.5 points left.');
+    await expect.poll(() => isSeenWhole(words)).toBe(true);
+  });
 });
 
 describe('the message box', () => {
@@ -117,3 +137,14 @@ it('a narrow screen is never pushed sideways', async () => {
   await open.page.locator('article').getByRole('img').waitFor();
   expect(await open.page.locator('html').evaluate((node) => node.scrollWidth)).toBe(390);
 });
+
+/** Whether a part of the log is seen as a whole, below the day's heading that stays at its top. */
+function isSeenWhole(part: Locator): Promise<boolean> {
+  return part.evaluate((node) => {
+    const log = node.closest('#stream');
+    const day = log?.querySelector('.day')?.getBoundingClientRect().height ?? 0;
+    const box = log?.getBoundingClientRect();
+    const { top, bottom } = node.getBoundingClientRect();
+    return box !== undefined && top >= box.top + day - 1 && bottom <= box.bottom + 1;
+  });
+}

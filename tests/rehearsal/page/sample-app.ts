@@ -9,7 +9,14 @@ import { createCanvas } from '@napi-rs/canvas';
 import { App, type BlockAction, HTTPReceiver, LogLevel } from '@slack/bolt';
 import { type StandIn, startStandIn } from '../../../src/rehearsal/stand-in/stand-in.ts';
 import type { StandInOptions } from '../../../src/rehearsal/stand-in/stand-in-options.ts';
-import { everyBlock, everyInput, fileForm, secondForm, withNoteField } from './sample-blocks.ts';
+import {
+  everyBlock,
+  everyInput,
+  fileForm,
+  pictureBlock,
+  secondForm,
+  withNoteField,
+} from './sample-blocks.ts';
 
 const SIGNING_SECRET = 'sample-signing-secret';
 const CHANNEL = 'C0HARBOUR';
@@ -74,6 +81,14 @@ function listen(app: App, heard: unknown[]): void {
           channel: command.channel_id,
           text: 'What is left on your cards? In words.',
           blocks: everyBlock(await uploadPicture(client)),
+        });
+        return;
+      case 'words and picture':
+        await respond({ text: 'Six days, 8.5 points left.', response_type: 'ephemeral' });
+        await respond({
+          text: 'Burndown',
+          blocks: [pictureBlock(await uploadPicture(client))],
+          response_type: 'ephemeral',
         });
         return;
       case 'form':

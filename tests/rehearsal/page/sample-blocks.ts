@@ -46,12 +46,16 @@ export function everyBlock(fileId: string): KnownBlock[] {
         },
       ],
     },
-    {
-      type: 'image',
-      alt_text: 'Burndown: 21 points at the start, 8.5 left after six days.',
-      slack_file: { id: fileId },
-    },
+    pictureBlock(fileId),
   ];
+}
+
+export function pictureBlock(fileId: string): KnownBlock {
+  return {
+    type: 'image',
+    alt_text: 'Burndown: 21 points at the start, 8.5 left after six days.',
+    slack_file: { id: fileId },
+  };
 }
 
 /** A form with one of each usual input. */
