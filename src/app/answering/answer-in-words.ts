@@ -1,6 +1,12 @@
 /** An answer in words, in direct messages or after the command. */
 import { formatPoints } from '../../sprint/points.ts';
-import { cardOfKeyNumber, cardOfTitleWord, hasOwnKey, isOpenCard } from '../cards/card-line.ts';
+import {
+  cardOfKeyNumber,
+  cardOfShortName,
+  cardOfTitleWord,
+  hasOwnKey,
+  isOpenCard,
+} from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { withoutLeadingDay } from '../read-day.ts';
@@ -54,12 +60,12 @@ export async function answerInWords(
   const numbered = input.numbering === 'sprint' ? all : list;
   const positionOf = (written: string): number | undefined => {
     const reference = written.replace(/^#(?=.)/, '');
-    const byKey = named.findIndex(({ key }) => key.toLowerCase() === reference.toLowerCase());
     const byNumber = numbered.find(
       (card, i) => reference === String(numbered === list ? i + 1 : card.number),
     );
     const byTitle = isWordOfAnswers(reference) ? undefined : cardOfTitleWord(list, reference);
-    const found = byNumber ?? named[byKey] ?? cardOfKeyNumber(named, reference) ?? byTitle;
+    const found =
+      byNumber ?? cardOfShortName(named, reference) ?? cardOfKeyNumber(named, reference) ?? byTitle;
     return found && named.indexOf(found) + 1;
   };
   const open = states.flatMap((state, i) => (isOpenCard(state) ? [i + 1] : []));

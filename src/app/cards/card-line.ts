@@ -93,6 +93,24 @@ export function cardOfKeyNumber<T extends Pick<SprintCard, 'key'>>(
   return others.length === 0 ? only : undefined;
 }
 
+/** Looks like a card's own short name, `berth-7`. */
+const SHORT_NAME = /^\p{L}[\p{L}\d]*-\d+$/u;
+
+/**
+ * The card with this key, upper or lower case, or the only one whose title begins with the word: `berth-7 Fog horn` without
+ * a colon gives no key, but every list shows it like one.
+ */
+export function cardOfShortName<T extends Pick<SprintCard, 'key' | 'title'>>(
+  cards: readonly T[],
+  name: string,
+): T | undefined {
+  const wanted = name.toLowerCase();
+  const byKey = cards.find(({ key }) => key.toLowerCase() === wanted);
+  if (byKey || !SHORT_NAME.test(wanted)) return byKey;
+  const [only, ...others] = cards.filter(({ title }) => title.toLowerCase().split(' ', 1)[0] === wanted);
+  return others.length === 0 ? only : undefined;
+}
+
 const SHORTEST_TITLE_WORD = 3;
 
 /** The only card in whose title this word stands, upper or lower case, by which people call it among a few: `calendar`. */
@@ -111,12 +129,12 @@ export function cardOfTitleWord<T extends Pick<SprintCard, 'title'>>(
   return others.length === 0 ? only : undefined;
 }
 
-/** Finds a card by its key, upper or lower case, by its number, or by the number in its key. */
+/** Finds a card by its short name, by its number, or by the number in its key. */
 export function findCard(states: readonly SprintCardState[], reference: string): SprintCardState {
   const wanted = reference.trim().replace(/^#/, '').toLowerCase();
   const cards = states.map(({ card }) => card);
   const called =
-    cards.find(({ key }) => key.toLowerCase() === wanted) ??
+    cardOfShortName(cards, wanted) ??
     cards.find(({ number }) => String(number) === wanted) ??
     cardOfKeyNumber(cards, wanted);
   const found = states.find(({ card }) => card === called);

@@ -14,10 +14,10 @@ export function longDate(moment: Date, timeZone: string): string {
   return `${weekday}, ${day} ${month} ${year}`;
 }
 
-/** Date in short, `Mon, 2 Nov`. */
+/** Date in short, `Mon 2 Nov`, as the bot writes it. */
 export function shortDate(moment: Date, timeZone: string): string {
   const { weekday, day, month } = dateParts(moment, timeZone, 'short');
-  return `${weekday}, ${day} ${month}`;
+  return `${weekday} ${day} ${month}`;
 }
 
 /** Parts rather than a whole: the commas between them differ from browser to browser. */

@@ -158,7 +158,7 @@ pull-checklist-small =
        *[days] • Small: does it fit into the time that is left?
     }
 pull-checklist-testable = • Testable: how will you see that it is finished?
-pull-cards-hint = title, estimate, @owner, and a link if there is one. Halves are fine, such as 0.5. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name such as berth-3. Nobody is asked about a card without an owner.
+pull-cards-hint = title, estimate, @owner, and a link if there is one. Halves are fine, such as 0.5. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name: berth-3: Fog horn. Nobody is asked about a card without an owner.
 # Where a message is to become a card, whose line has a question mark for its estimate.
 pull-message =
     { $link ->

@@ -573,6 +573,15 @@ describe('an answer in words', () => {
     expect(await standing(h, sprint.id, 2)).toMatchObject({ left: 0 });
   });
 
+  test('may name a card by what looks like a short name at the beginning of its title, as the list shows it', async () => {
+    const { h, sprint } = await askedOnMonday('pier-3 Tide table, 5, @Ben\npier-4 Fog horn, 3, @Ben');
+    await say(h, 'ben', 'pier-4: 2');
+    await say(h, 'ben', 'Pier-3 done');
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ left: 0 });
+    expect(await standing(h, sprint.id, 2)).toMatchObject({ left: 2 });
+    await refusalOf(say(h, 'ben', 'pier-5: 2'), 'unclear-words');
+  });
+
   test('that is not clear comes with an example made of an open card of theirs', async () => {
     const { h } = await askedOnMonday('LP-7: Tide table, 5, @Ben\nCrane log, 3, @Ben');
     const exampleNow = async () => (await refusalOf(say(h, 'ben', 'fine, 7'), 'unclear-words')).example;

@@ -129,7 +129,7 @@ describe('plan', () => {
       <closesAt> Closing time on the last day: "17:00" – In the team’s time zone, Europe/Lisbon.
       <awayDays> Days off and away, all members together (optional):  – Each holiday counts once for every member. Leave empty if you don’t know.
       <guests> Guests (optional):  – People who take part in this sprint only. They are told what is asked and stored.
-      <cards> Cards, one a line (optional): "Import tide tables, 5, @ana\\nPrint the map, 2" – title, estimate, @owner, or title (estimate) @owner. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name such as berth-3. No cards: leave it empty.
+      <cards> Cards, one a line (optional): "Import tide tables, 5, @ana\\nPrint the map, 2" – title, estimate, @owner, or title (estimate) @owner. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name: berth-3: Fog horn. No cards: leave it empty.
       <cards-2> More cards (field 2 of 3) (optional):  – If they don’t all fit above: a field holds 3,000 characters. Lines are counted on through all fields.
       <cards-3> More cards (field 3 of 3) (optional):  – If they don’t all fit above: a field holds 3,000 characters. Lines are counted on through all fields.
       <cardFile> Or a CSV file of cards (optional):  – As any sheet or tracker saves it, with the names of the columns in its first line. You see what was read from it before the preview."
@@ -382,7 +382,7 @@ describe('pull, drop, close, cancel', () => {
       • Estimable: do you know enough to give it points?
       • Small: does it fit into the time that is left?
       • Testable: how will you see that it is finished?
-      <cards> Cards, one a line:  – title, estimate, @owner, and a link if there is one. Halves are fine, such as 0.5. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name such as berth-3. Nobody is asked about a card without an owner."
+      <cards> Cards, one a line:  – title, estimate, @owner, and a link if there is one. Halves are fine, such as 0.5. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name: berth-3: Fog horn. Nobody is asked about a card without an owner."
     `);
     expect(formText(pullFormView({ ...pull, workingDaysLeft: 0 }))).toContain(
       'Harbour 12: no working day comes after today',
