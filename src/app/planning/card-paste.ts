@@ -4,6 +4,7 @@
  */
 
 import { cardLink, linksIn, MAX_LINK_LENGTH, titleOfLink, withoutEnds } from '../cards/card-link.ts';
+import { SOMEBODY } from '../privacy/without-person.ts';
 import { type ColumnProblem, isHeading, isRule, isTableRule, needsQuotes, readLine } from './card-columns.ts';
 import { findOwners, type KnownPerson, type OwnerProblem, peopleCalled } from './card-owners.ts';
 
@@ -121,6 +122,14 @@ function withoutNamesInMentions(line: string): string {
   return line.replace(/<@([A-Z0-9]{1,40})\|[^<>|]*>/g, '<@$1>');
 }
 
+/** The title as text, in which a mention would be an id that nobody can read. */
+function namingPeople(title: string, people: readonly KnownPerson[]): string {
+  return title.replace(/<@([A-Z0-9]+)>/g, (_, id: string) => {
+    const mentioned = people.find(({ userId }) => userId === id);
+    return mentioned ? `@${mentioned.name}` : SOMEBODY;
+  });
+}
+
 /** @param titleOfLink what it is called when there is nothing but its link, which was taken out of the line */
 function parseWithoutLink(
   line: string,
@@ -131,7 +140,7 @@ function parseWithoutLink(
   const columns = readLine(withoutNamesInMentions(line), areOwners);
   if ('code' in columns) return columns;
   const { title: rawTitle, estimatePoints, owners } = columns;
-  const oneLine = rawTitle.replace(/\s+/g, ' ').trim();
+  const oneLine = namingPeople(rawTitle, people).replace(/\s+/g, ' ').trim();
   const cleanTitle =
     titleOfLink === undefined ? oneLine : withoutEnds(oneLine, BESIDE_LINK, 'both ends') || titleOfLink;
   const withKey = KEY_AND_TITLE.exec(cleanTitle);

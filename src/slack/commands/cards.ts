@@ -45,6 +45,7 @@ export const pull: Command = command({
   word: 'pull',
   who: 'member',
   takesLinks: true,
+  takesPeople: true,
   run: async (context, caller, rest) => {
     if (rest === '') return showFirstForm(pull, context, caller);
     const { actor, place } = caller;
@@ -170,6 +171,7 @@ export const undrop = command({
 export const give = command({
   word: 'give',
   who: 'member',
+  takesPeople: true,
   run: async ({ useCases }, { actor, place, tell }, rest) => {
     await tell(ownersMessage(await useCases.giveCards(actor, { place, words: rest }), 'give'));
   },
@@ -186,6 +188,7 @@ export const release = command({
 export const assign = command({
   word: 'assign',
   who: 'facilitator',
+  takesPeople: true,
   run: async ({ useCases }, { actor, place, tell }, rest) => {
     await tell(ownersMessage(await useCases.assignCards(actor, { place, words: rest }), 'give'));
   },

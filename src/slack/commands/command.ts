@@ -101,6 +101,8 @@ export interface Command {
   readonly cost?: Cost;
   /** Whether it wants the addresses of links that were typed with words in their place. */
   readonly takesLinks?: true;
+  /** Whether its words say which people are meant; elsewhere a mention is part of what somebody writes. */
+  readonly takesPeople?: true;
   /** Opens the first of its forms, when left out. @param rest what was typed after the word */
   readonly run?: (context: ListenerContext, caller: Caller, rest: string) => Promise<void>;
   /** In place of `run`, for what only reads: it begins before it is known whether the request is a repetition. */

@@ -73,6 +73,7 @@ export const move = command({
 export const guest = command({
   word: 'guest',
   who: 'facilitator',
+  takesPeople: true,
   run: async ({ useCases }, { actor, place, tell }, words) => {
     const removed = /^remove\s+(\S.*)$/is.exec(words)?.[1];
     if (removed === undefined) {

@@ -11,6 +11,7 @@ import { overviewMessage } from '../views/overview.ts';
 import { answerOnce, readAndAnswerOnce, triggerKey } from './answer-once.ts';
 import { type Asker, placeOf, tellsOnly } from './asker.ts';
 import { contextOf, type ListenerContext } from './listener-context.ts';
+import { withNames } from './mentioned-names.ts';
 
 export function listenToCommand(app: App): void {
   app.command(/.*/, async ({ ack, body, respond, context: bolt }) => {
@@ -57,7 +58,7 @@ export async function runCommand(
   await answerOnce(context, caller, during, eventKey, async () => {
     if (command) {
       const { run = () => showFirstForm(command, context, caller) } = command;
-      return run(context, caller, rest);
+      return run(context, caller, command.takesPeople ? rest : await withNames(context, rest));
     }
     if (rest === '') return caller.showOverview();
     const typed = rest.split(/\s+/)[0] ?? rest;

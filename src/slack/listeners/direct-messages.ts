@@ -17,6 +17,7 @@ import { answerOnce } from './answer-once.ts';
 import { type Asker, placeOf } from './asker.ts';
 import { runCommand } from './commands.ts';
 import { contextOf, type ListenerContext } from './listener-context.ts';
+import { withNames } from './mentioned-names.ts';
 import { withoutLeadingMention } from './mentions.ts';
 
 export function listenToDirectMessages(app: App): void {
@@ -39,7 +40,8 @@ export function listenToDirectMessages(app: App): void {
       return runCommand(context, caller, command, key);
     }
     await answerOnce(context, caller, 'words', key, async () => {
-      const input = { text, place: caller.place, ...(threadTs === undefined ? {} : { threadTs }) };
+      const words = await withNames(context, text);
+      const input = { text: words, place: caller.place, ...(threadTs === undefined ? {} : { threadTs }) };
       const outcome = await context.useCases
         .answerInWords(caller.actor, input)
         .catch((refusal: unknown) => Promise.reject(asMistypedCommand(refusal, text)));

@@ -1,12 +1,12 @@
 /** Puts what is wrong beside the fields of a form, so that the form stays open with what was typed. */
-import type { Directory, Profile } from '../../app/ports/app-dependencies.ts';
+import type { Directory } from '../../app/ports/app-dependencies.ts';
 import type { Actor } from '../../app/team/team.ts';
 import { visibleText } from '../../app/visible-text.ts';
-import { say } from '../../words/say.ts';
 import { ANSWER_PARTS, answerField } from '../ids.ts';
 import { DROP_FIELDS } from '../views/cards/card-forms.ts';
 import { troubleWords } from '../views/trouble-views.ts';
 import type { Failure } from './failure-words.ts';
+import { withoutMentions } from './mentioned-names.ts';
 
 /** Where a refusal goes that is about no field, if the form has one of these. */
 const MOST_LIKELY_FIELDS: readonly string[] = [DROP_FIELDS.reason];
@@ -52,20 +52,7 @@ function placeFor(field: string, blockIds: readonly string[]): string | undefine
 }
 
 /** Errors of a field are plain text: mentions become names, and marks of formatting go. */
-async function withNames(text: string, actor: Actor, directory: Directory): Promise<string> {
-  const ids = [...text.matchAll(/<@([A-Z0-9]+)>/g)].map(([, id]) => id as string);
-  const profiles = await Promise.all(
-    [...new Set(ids)].map((id) =>
-      directory.profile(actor.workspaceId, id).catch((): Profile | undefined => undefined),
-    ),
-  );
-  const names = new Map(
-    profiles.flatMap((profile) => (profile ? [[profile.userId, profile.name] as const] : [])),
-  );
-  return text
-    .replace(/<@([A-Z0-9]+)>/g, (_, id: string) => names.get(id) ?? say('refusal-a-colleague'))
-    .replaceAll('`', '')
-    .replaceAll('&lt;', '<')
-    .replaceAll('&gt;', '>')
-    .replaceAll('&amp;', '&');
+async function withNames(text: string, { workspaceId }: Actor, directory: Directory): Promise<string> {
+  const named = await withoutMentions({ workspaceId, directory }, text);
+  return named.replaceAll('`', '').replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&amp;', '&');
 }

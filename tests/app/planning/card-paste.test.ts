@@ -147,6 +147,7 @@ describe('rows of a table', () => {
     ['Tide table, @Ben, 5', ['Tide table', 5, 'U2']],
     ['Import | export, 5', ['Import | export', 5]],
     ['Talk to Ben, 5', ['Talk to Ben', 5]],
+    ['Ask <@U2> and <@U9> about it, 5, <@U1>', ['Ask @Ben Ode and somebody about it', 5, 'U1']],
     ['Ben | Tide table | 5', ['Tide table', 5, 'U2']],
     ['Ben Ode | 5', ['Ben Ode', 5]],
     ['Ben\tTide table\tChi\t2,5', ['Tide table', 2.5, 'U2', 'U3']],

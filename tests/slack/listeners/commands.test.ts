@@ -95,6 +95,21 @@ describe('the slash command', () => {
     );
   });
 
+  it.each([
+    ['blocked 3 waiting for <@U0ANA|ana>', { place: here, reference: '3', on: 'waiting for @Ana Sol' }],
+    ['drop 3 as <@U0ANA> asked', { place: here, reference: '3', reason: 'as @Ana Sol asked' }],
+    ['answer 3: 2 note: ask <@U0GONE>', { text: '3: 2 note: ask a colleague' }],
+  ])('keeps of a mention in “%s” the name, for the id says nothing to who reads it', async (typed, input) => {
+    const bot = botUnderTest(platform);
+    platform.answer('users.info', ({ user }) =>
+      user === 'U0ANA'
+        ? { user: { id: 'U0ANA', name: 'ana', profile: { display_name: 'Ana Sol' } } }
+        : { ok: false, error: 'user_not_visible' },
+    );
+    await bot.command(typed);
+    expect(callsOf(bot.useCases)).toEqual([[expect.any(String), expect.objectContaining(input)]]);
+  });
+
   it('knows every word of the command table, and everything that messages say to type', async () => {
     const named = namedCommands();
     expect(named).toContain('off 24 Dec to 2 Jan');

@@ -52,6 +52,15 @@ describe('direct messages', () => {
     expect(platform.callsTo('chat.postMessage')[0]).toMatchObject({ thread_ts: '1762160400.000100' });
   });
 
+  it('hold the name of whom they mention', async () => {
+    const bot = botUnderTest(platform);
+    platform.answer('users.info', { user: { id: 'U0ANA', name: 'ana', real_name: 'Ana Sol' } });
+    await bot.say('2: 3 blocked: waiting for <@U0ANA>');
+    expect(callsOf(bot.useCases)).toEqual([
+      ['answerInWords', { text: '2: 3 blocked: waiting for @Ana Sol', place: direct }],
+    ]);
+  });
+
   it('ask why a card grew, with buttons', async () => {
     const bot = botUnderTest(platform);
     bot.useCases.answerInWords.mockResolvedValue(grown);
