@@ -19,9 +19,16 @@ export function spanWords({ from, to }: DaySpan): string {
 
 const SHARES = { 0: 'none', 0.5: 'half', 1: 'all' } as const satisfies Record<DayShare, string>;
 
+/** From so many days ahead on, the year is said: somebody may have meant a day that has gone by. */
+const YEAR_SAID_FROM_DAYS = 180;
+
 /** What was taken, to the person who said it. */
-export function daysOffSaidSentence({ whose, teams, spans, share }: DaysOffSaid): string {
-  const days = spans.map(spanWords);
+export function daysOffSaidSentence({ whose, teams, spans, share, today }: DaysOffSaid): string {
+  const days = spans.map((span) => {
+    if (daysBetween(today, span.from) < YEAR_SAID_FROM_DAYS) return spanWords(span);
+    const { from: first, to: last } = span;
+    return first === last ? say('days-off-far-day', { first }) : say('days-off-far-span', { first, last });
+  });
   if (whose === 'team') {
     return mrkdwn('days-off-team', { share: SHARES[share], days, team: teams[0]?.name ?? '' });
   }
@@ -47,8 +54,11 @@ export function spanOffWords({ from, to, isHalf }: SpanOff): string {
 /** Most spans that a sentence lists. */
 const SPANS_LISTED = 6;
 
+/** The first ones, and how many more there are. */
 function listedSpans(spans: readonly SpanOff[]): string[] {
-  return spans.slice(0, SPANS_LISTED).map(spanOffWords);
+  const listed = spans.slice(0, SPANS_LISTED).map(spanOffWords);
+  const more = spans.length - listed.length;
+  return more === 0 ? listed : [...listed, say('days-off-more', { count: more })];
 }
 
 export function daysOffSavedSentence({ own, ofTeam }: DaysOffSaved): string {

@@ -806,6 +806,9 @@ export interface Messages {
   'days-off-span': { readonly first: string; readonly last: string };
   'days-off-half-day': { readonly first: string };
   'days-off-half-span': { readonly first: string; readonly last: string };
+  'days-off-far-day': { readonly first: string };
+  'days-off-far-span': { readonly first: string; readonly last: string };
+  'days-off-more': { readonly count: number };
   'days-off-own': { readonly share: 'all' | 'half' | 'none'; readonly days: readonly string[] };
   'days-off-team': {
     readonly share: 'all' | 'half' | 'none';

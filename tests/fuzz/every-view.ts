@@ -238,6 +238,7 @@ export function everyView(text: string): Record<string, object> {
     'days off said': daysOffSaidMessage({
       whose: 'own',
       teams: [team, team],
+      today: '2026-11-04',
       spans: [{ from: '2026-12-24', to: '2027-01-02' }],
       share: 0.5,
     }),

@@ -36,14 +36,23 @@ const TEAM = /^(?:the )?(?:whole )?team\b/;
 /** Between the first and the last day; a hyphen between digits is part of an ISO date. */
 const SPAN = / (?:to|until|till|through|thru|-) | ?(?:–|—|\.\.) ?|(?<=[a-z.])-/;
 
-/** @param today to which `tomorrow`, `Friday` and a day without a year refer: the next such day */
+/** Whose days off are meant. */
+export function whoseDaysOff(typed: string): ReadDaysOff['whose'] {
+  return TEAM.test(plainly(typed)) ? 'team' : 'own';
+}
+
+/**
+ * @param today to which `tomorrow` and `Friday` refer: the next such day
+ * @param earliest of the days that may still be said; a day without a year is the first such day from it on
+ */
 export function readDaysOff(
   typed: string,
   today: Day,
+  earliest: Day,
 ): { readonly read: ReadDaysOff } | { readonly problem: DaysOffProblem } {
-  const lower = typed.toLowerCase().replace(/\s+/g, ' ').trim().replace(THIS_HALF, 'today ');
+  const lower = plainly(typed).replace(THIS_HALF, 'today ');
   const isHalf = lower.search(HALF) >= 0;
-  const whose = TEAM.test(lower) ? 'team' : 'own';
+  const whose = whoseDaysOff(typed);
   const days = lower.replace(TEAM, '').replace(HALF, ' ').replace(/\s+/g, ' ').trim();
   const pieces = days
     .split(/[,;]| and /)
@@ -52,14 +61,18 @@ export function readDaysOff(
   if (pieces.length === 0) return { problem: { code: 'off-no-day' } };
   const spans: DaySpan[] = [];
   for (const piece of pieces) {
-    const span = spanOf(piece, today);
+    const span = spanOf(piece, today, earliest);
     if ('code' in span) return { problem: span };
     spans.push(span);
   }
   return { read: { whose, spans, isHalf } };
 }
 
-function spanOf(piece: string, today: Day): DaySpan | DaysOffProblem {
+function plainly(typed: string): string {
+  return typed.toLowerCase().replace(/\s+/g, ' ').trim();
+}
+
+function spanOf(piece: string, today: Day, earliest: Day): DaySpan | DaysOffProblem {
   if (EVERY_WEEK.test(piece)) return { code: 'off-every-week' };
   const [, week] = WEEK.exec(piece) ?? [];
   if (week !== undefined) {
@@ -72,7 +85,7 @@ function spanOf(piece: string, today: Day): DaySpan | DaysOffProblem {
     .split(SPAN)
     .map((end) => end.trim());
   if (more.length > 0) return { code: 'off-not-a-day', typed: piece };
-  const from = readDay(first, today);
+  const from = readDay(first, today, weekdayNamed(first) > 0 ? today : earliest);
   if (from === undefined) return { code: 'off-not-a-day', typed: first };
   if (last === undefined) return { from, to: from };
   const to = readDay(last, today, from);

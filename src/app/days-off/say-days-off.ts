@@ -11,7 +11,7 @@ import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from '../team/place.ts';
 import { type Actor, isWorking, type Member, type Team } from '../team/team.ts';
-import { type DaySpan, type DaysOffProblem, readDaysOff, whyNotSpan } from './read-days-off.ts';
+import { type DaySpan, type DaysOffProblem, readDaysOff, whoseDaysOff, whyNotSpan } from './read-days-off.ts';
 
 export interface DaysOffSaid {
   readonly whose: 'own' | 'team';
@@ -20,6 +20,7 @@ export interface DaysOffSaid {
   readonly spans: readonly DaySpan[];
   /** How much of these days is worked; 1: they are taken back. */
   readonly share: DayShare;
+  readonly today: Day;
 }
 
 /** @throws Refusal `bad-argument`, `not-a-facilitator`, `no-work-to-be-off`, and those of finding the team. */
@@ -31,14 +32,15 @@ export async function sayDaysOff(
   const now = deps.clock.now();
   return deps.store.transaction(async (tx) => {
     const own = await lockedOwnTeams(tx, actor);
-    const first = own[0]?.team ?? (await membershipAt(tx.read, actor, place)).team;
-    const reading = readDaysOff(words, todayOf(first, now));
+    const isOwn = whoseDaysOff(words) === 'own';
+    const ofOne = isOwn ? own[0]?.team : undefined;
+    const team = ofOne ?? (await membershipAt(tx.read, actor, place)).team;
+    const earliest = await firstDayToTake(tx.read, team, now);
+    const reading = readDaysOff(words, todayOf(team, now), earliest);
     if ('problem' in reading) throw unread(reading.problem);
-    const { whose, spans, isHalf } = reading.read;
-    const share = isHalf ? 0.5 : 0;
-    if (whose === 'own') return takeOwn(tx, own, { spans, share }, now);
-    const { team } = await membershipAt(tx.read, actor, place);
-    return takeTeams(tx, actor, team.id, { spans, share }, now);
+    const { spans, isHalf } = reading.read;
+    const taken = { spans, share: isHalf ? 0.5 : 0 } as const;
+    return isOwn ? takeOwn(tx, own, taken, now) : takeTeams(tx, actor, team.id, taken, now);
   });
 }
 
@@ -47,7 +49,7 @@ export async function takeDaysOff(
   tx: Transaction,
   actor: Actor,
   teamId: string,
-  { whose, ...taken }: Pick<DaysOffSaid, 'whose' | 'spans' | 'share'>,
+  { whose, ...taken }: Omit<DaysOffSaid, 'teams' | 'today'>,
   now: Date,
 ): Promise<DaysOffSaid> {
   const own = await lockedOwnTeams(tx, actor);
@@ -92,7 +94,8 @@ async function takeOwn(
     await tx.write.teams.saveMembers(team.id, [{ ...member, daysOff }]);
     await freeToday(tx, team, [{ ...member, daysOff }], now);
   }
-  return { whose: 'own', teams: own.map(({ team }) => team), spans: taken, share };
+  const teams = own.map(({ team }) => team);
+  return { whose: 'own', teams, spans: taken, share, today: todayOf(teams[0] as Team, now) };
 }
 
 async function takeTeams(
@@ -111,7 +114,7 @@ async function takeTeams(
   await tx.write.teams.save(team);
   await resetClocks(tx, team, now);
   await freeToday(tx, team, members, now);
-  return { whose: 'team', teams: [team], spans: taken, share };
+  return { whose: 'team', teams: [team], spans: taken, share, today: todayOf(team, now) };
 }
 
 function withSpans(daysOff: DaysOff, spans: readonly DaySpan[], share: DayShare): DaysOff {

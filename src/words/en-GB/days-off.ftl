@@ -5,6 +5,11 @@ days-off-day = { DAY($first) }
 days-off-span = { DAY($first) } to { DAY($last) }
 days-off-half-day = { DAY($first) } (half)
 days-off-half-span = { DAY($first) } to { DAY($last) } (half days)
+# The same of days that are months ahead.
+days-off-far-day = { DATE($first) }
+days-off-far-span = { DATE($first) } to { DATE($last) }
+# The last item of a list of days that is cut short.
+days-off-more = { NUMBER($count) } more
 
 # The reply to the person who said it. $days is a list of the messages above.
 days-off-own =

@@ -4,8 +4,8 @@ import { readDaysOff, readWeekdays, whyNotSpan } from '../../../src/app/days-off
 /** A Wednesday. */
 const TODAY = '2026-11-18';
 
-function spansIn(words: string): string[] {
-  const reading = readDaysOff(words, TODAY);
+function spansIn(words: string, earliest = TODAY): string[] {
+  const reading = readDaysOff(words, TODAY, earliest);
   if ('problem' in reading) throw new Error(reading.problem.code);
   const { whose, spans, isHalf } = reading.read;
   const said = spans.map(({ from, to }) => (from === to ? from : `${from}/${to}`));
@@ -45,6 +45,15 @@ describe('days off in words', () => {
     expect(spansIn('29 Feb')).toEqual(['2028-02-29']);
   });
 
+  test('a day without a year may lie in the running sprint, where a weekday is still to come', () => {
+    const sprintBegan = '2026-11-16';
+    expect(spansIn('17 Nov', sprintBegan)).toEqual(['2026-11-17']);
+    expect(spansIn('16 Nov to 20 Nov', sprintBegan)).toEqual(['2026-11-16/2026-11-20']);
+    expect(spansIn('13 Nov', sprintBegan)).toEqual(['2027-11-13']);
+    expect(spansIn('24 Dec', sprintBegan)).toEqual(['2026-12-24']);
+    expect(spansIn('Monday', sprintBegan)).toEqual(['2026-11-23']);
+  });
+
   test.each([
     ['', 'off-no-day'],
     ['half', 'off-no-day'],
@@ -57,7 +66,7 @@ describe('days off in words', () => {
     ['24 Dec to soon', 'off-not-a-day'],
     ['1 Dec to 3 Dec to 5 Dec', 'off-not-a-day'],
   ])('“%s” names no days', (words, code) => {
-    expect(readDaysOff(words, TODAY)).toMatchObject({ problem: { code } });
+    expect(readDaysOff(words, TODAY, TODAY)).toMatchObject({ problem: { code } });
   });
 
   test('a span goes forward and no further than a year', () => {

@@ -4,6 +4,7 @@ import { sayDaysOff } from '../../../src/app/days-off/say-days-off.ts';
 import { sayWeekdays } from '../../../src/app/days-off/say-weekdays.ts';
 import type { Team } from '../../../src/app/team/team.ts';
 import { daysFromTo } from '../../../src/sprint/calendar.ts';
+import { daysOffSaidSentence, daysOffSavedSentence } from '../../../src/words/days-off.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach } from '../../support/app-harness.ts';
 
 // Monday 2 to Friday 13 November 2026, in Lisbon, which is on UTC then.
@@ -47,6 +48,26 @@ describe('days off', () => {
     await passUntil(h, '2026-11-10');
     expect(promptDays(h, 'ben')).toEqual([2, 3, 6, 10]);
     expect(promptDays(h, 'chi')).toEqual([2, 3, 4, 5, 6, 10]);
+  });
+
+  test('yesterday may be called by its date: it is this year’s', async () => {
+    const h = harness();
+    await running(h);
+    await passUntil(h, '2026-11-04');
+    const yesterday = [{ from: '2026-11-03', to: '2026-11-03' }];
+    expect((await off(h, ana, 'team 3 Nov')).spans).toEqual(yesterday);
+    expect((await off(h, ben, '3 Nov')).spans).toEqual(yesterday);
+    const saidOfTeam = daysOffSaidSentence(await off(h, ana, 'team 30 Oct'));
+    expect(saidOfTeam).toContain('is off 30 October 2027.');
+  });
+
+  test('a list that is cut short says how many more there are', async () => {
+    const h = harness();
+    const team = await running(h);
+    const days = [9, 11, 13, 16, 18, 20, 23, 25].map((day) => `${day} Nov`);
+    await off(h, ana, `team ${days.join(', ')}`);
+    const form = await daysOffForm(h.deps, ben, HERE);
+    expect(daysOffSavedSentence({ ...form, team })).toMatch(/Wed 18 Nov, Fri 20 Nov and 2 more\.$/);
   });
 
   test('a day taken back is asked about again', async () => {

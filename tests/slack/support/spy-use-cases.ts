@@ -165,6 +165,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   sayDaysOff: {
     whose: 'own',
     teams: [team],
+    today: '2026-11-04',
     spans: [{ from: '2026-12-24', to: '2027-01-02' }],
     share: 0,
   },

@@ -691,6 +691,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'days off said': daysOffSaidMessage({
       whose: 'team',
       teams: [fullTeam],
+      today: '2026-11-04',
       spans: [{ from: '2026-12-24', to: '2027-01-02' }],
       share: 0.5,
     }),
