@@ -145,15 +145,15 @@ describe('a pace in words', () => {
   it.each([
     [
       'light',
-      'The load may be light: at the pace of the first 2 working days, everything would be finished early. Whether there is room for more, so few days can’t say.',
+      'The load may be light: at the pace of the first 2 working days, everything would be finished early. So few days can’t say whether there is room for more.',
     ],
     [
       'heavy',
-      'The load may be heavy: at the pace of the first 2 working days, work would be left at the end. How much, so few days can’t say.',
+      'The load may be heavy: at the pace of the first 2 working days, work would be left at the end. So few days can’t say how much.',
     ],
     [
       'on the line',
-      'The load may be on the line: at the pace of the first 2 working days, everything would be finished about in time. So few days can change that.',
+      'The load may be on the line: at the pace of the first 2 working days, everything would be finished about in time. After so few days, that can still change.',
     ],
   ] as const)('tells no amount of a load that looks %s on the second day', (signal, words) => {
     const pace = { signal, projectedLeftPoints: -16, daysGone: 2, isEarly: true };

@@ -9,7 +9,7 @@ import {
 } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
-import { withoutLeadingDay } from '../read-day.ts';
+import { readGoneDay, withoutLeadingDay } from '../read-day.ts';
 import { Refusal } from '../refusal.ts';
 import { currentSprint, type Place, todayOf } from '../team/place.ts';
 import type { Actor, Prompt, SprintCard, SprintRecords } from '../team/team.ts';
@@ -63,7 +63,9 @@ export async function answerInWords(
     const byNumber = numbered.find(
       (card, i) => reference === String(numbered === list ? i + 1 : card.number),
     );
-    const byTitle = isWordOfAnswers(reference) ? undefined : cardOfTitleWord(list, reference);
+    const byTitle = isWordOfAnswers(reference)
+      ? undefined
+      : (cardOfTitleWord(list, reference) ?? cardOfTitleWord(named, reference));
     const found =
       byNumber ?? cardOfShortName(named, reference) ?? cardOfKeyNumber(named, reference) ?? byTitle;
     return found && named.indexOf(found) + 1;
@@ -149,8 +151,7 @@ async function daysMeant(
       : await tx.read.promptsByPost(actor.workspaceId, { channelId: place.channelId, ts: threadTs });
   const isMessage = place.isDirect && numbering !== 'sprint';
   const own = inThread.filter(({ userId }) => userId === actor.userId);
-  const prompts =
-    own.length > 0 || !isMessage || said !== undefined ? own : await askedTogether(tx, actor, now);
+  const prompts = own.length > 0 || !isMessage ? own : await askedTogether(tx, actor, now, said);
   if (prompts.length === 0) {
     const sprintId = await runningSprintId(tx.read, actor, place, now, said);
     return [await answeredDay(deps, tx, actor, sprintId, said, 'all')];
@@ -162,15 +163,21 @@ async function daysMeant(
   return days;
 }
 
-/** Today's prompts of a person on several teams, where one message asked about all of them. */
-async function askedTogether(tx: Transaction, actor: Actor, now: Date): Promise<Prompt[]> {
+/** The prompts of a person on several teams for the day, or today's, where one message asked about all of them. */
+async function askedTogether(
+  tx: Transaction,
+  actor: Actor,
+  now: Date,
+  said: string | undefined,
+): Promise<Prompt[]> {
   const teams = await tx.read.teamsOf(actor);
   if (teams.length < 2) return [];
   const prompts: Prompt[] = [];
   for (const team of teams) {
     const today = todayOf(team, now);
-    const sprint = currentSprint(await tx.read.openSprintsOf(team.id), today);
-    const prompt = sprint && (await tx.read.promptOf(sprint.id, actor.userId, today));
+    const day = (said && readGoneDay(said, today)) ?? today;
+    const sprint = currentSprint(await tx.read.openSprintsOf(team.id), day);
+    const prompt = sprint && (await tx.read.promptOf(sprint.id, actor.userId, day));
     if (prompt?.postId !== undefined) prompts.push(prompt);
   }
   const isOne = new Set(prompts.map(({ postId }) => postId)).size === 1;

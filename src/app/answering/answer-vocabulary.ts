@@ -126,7 +126,7 @@ export const ENGLISH: AnswerVocabulary = {
   blocked: ['blocked', 'stuck'],
   note: ['note'],
   card: ['card'],
-  has: ['has', 'have', 'is', 'are', 'at', 'with'],
+  has: ['has', 'have', 'had', 'is', 'are', 'was', 'were', 'at', 'with'],
   about: ['for', 'on'],
   from: ['from'],
   to: ['to', '->', '→'],

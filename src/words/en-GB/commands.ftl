@@ -98,7 +98,7 @@ help-privacy = The channel sees sums and cards, never who answered; what you own
 ## What each command does, as the help lists it: first what may follow its word, then what it does
 
 command-answer-usage = answer [day | card: left]
-command-answer-summary = Say what is left on your cards, today or on an earlier day. For example `/loadline answer 3: 2 worked 1` or `/loadline answer 3 done`.
+command-answer-summary = Say what is left on your cards, today or on an earlier day. For example `/loadline answer 3: 2 worked 1` or `/loadline answer yesterday 3: 2`.
 command-cards-usage = cards [first number]
 command-cards-summary = List the sprint’s cards, all or from one number on.
 command-status-usage = status

@@ -56,9 +56,9 @@ load-unknown = It doesn’t know who will be away, what kind of work the open ca
 # In the first half of a sprint: the direction only, for a few days say nothing of the amount.
 load-pace-early =
     { $signal ->
-        [heavy] The load may be heavy: at the pace of the first { NUMBER($days) } working days, work would be left at the end. How much, so few days can’t say.
-        [light] The load may be light: at the pace of the first { NUMBER($days) } working days, everything would be finished early. Whether there is room for more, so few days can’t say.
-       *[on-the-line] The load may be on the line: at the pace of the first { NUMBER($days) } working days, everything would be finished about in time. So few days can change that.
+        [heavy] The load may be heavy: at the pace of the first { NUMBER($days) } working days, work would be left at the end. So few days can’t say how much.
+        [light] The load may be light: at the pace of the first { NUMBER($days) } working days, everything would be finished early. So few days can’t say whether there is room for more.
+       *[on-the-line] The load may be on the line: at the pace of the first { NUMBER($days) } working days, everything would be finished about in time. After so few days, that can still change.
     }
 load-pace-heavy = The load is heavy: at the pace so far, about { POINTS($points) } will be left at the end.
 load-pace-light = The load is light: at the pace so far, there is room for about { POINTS($points) } more.

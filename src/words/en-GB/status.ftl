@@ -19,15 +19,15 @@ status-no-owner =
 status-no-owner-more = { NUMBER($count) } more
 status-days =
     { $left ->
-        [0] No working day comes after today; the sprint closes on { $closes }.
+        [0] No working day of the sprint comes after today; it closes on { $closes }.
         [one] { NUMBER($left) } of { NUMBER($of) } working days comes after today; the sprint closes on { $closes }.
        *[other] { NUMBER($left) } of { NUMBER($of) } working days come after today; the sprint closes on { $closes }.
     }
 status-answered =
     { $asked ->
-        [0] Nobody has a card to answer for today.
-        [one] { NUMBER($answered) } of { NUMBER($asked) } member with open cards has answered today.
-       *[other] { NUMBER($answered) } of { NUMBER($asked) } members with open cards have answered today.
+        [0] Nobody is asked today.
+        [one] Answers today: { NUMBER($answered) } of { NUMBER($asked) } member.
+       *[other] Answers today: { NUMBER($answered) } of { NUMBER($asked) } members.
     }
 # At the top, before everything else.
 status-blocked-title =

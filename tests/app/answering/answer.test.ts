@@ -514,6 +514,60 @@ describe('an answer in words', () => {
     ]);
   });
 
+  test.each([
+    'yesterday: 2',
+    'yesterday it was 2',
+    'for Tuesday, tide 2',
+    'on tue 1: 2',
+    '3 Nov: 2',
+    '2026-11-03: tide had 2',
+  ])('that names a day is about that day: “%s”', async (text) => {
+    const { h, sprint } = await askedOnMonday('Tide table, 5, @Ben');
+    h.set('2026-11-04T10:00:00Z');
+    await say(h, 'ben', '1');
+    await say(h, 'ben', text);
+    const { facts } = await h.records(sprint.id);
+    expect(facts.map(({ day }) => day)).toEqual(['2026-11-04', '2026-11-03']);
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ worked: 4, left: 1, drift: 0 });
+  });
+
+  test('may name the day for the whole of it', async () => {
+    const { h, sprint } = await askedOnMonday('Tide table, 5, @Ben');
+    h.set('2026-11-04T10:00:00Z');
+    expect(await say(h, 'ben', 'yesterday I was away')).toMatchObject({
+      prompt: { day: '2026-11-03', state: 'away' },
+    });
+    expect(await say(h, 'ben', 'same as yesterday')).toMatchObject({
+      prompt: { day: '2026-11-04', state: 'unchanged' },
+    });
+    expect((await h.records(sprint.id)).facts).toEqual([]);
+  });
+
+  test.each([
+    ['a day in a free text is not the day of the answer', '4 blocked: waiting since Monday', '2026-11-04'],
+    ['what was done yesterday is said today', 'tide done yesterday', undefined],
+    ['a title may begin with what could be a day', 'sun 4', '2026-11-04'],
+  ])('%s', async (_rule, text, day) => {
+    const { h, sprint } = await askedOnMonday('Sun and tide table, 5, @Ben');
+    h.set('2026-11-04T10:00:00Z');
+    await say(h, 'ben', text).catch(() => undefined);
+    const { facts } = await h.records(sprint.id);
+    expect(new Set(facts.map((fact) => fact.day))).toEqual(new Set(day === undefined ? [] : [day]));
+  });
+
+  test('about a day outside the sprint is refused', async () => {
+    const { h } = await askedOnMonday('Tide table, 5, @Ben');
+    await refusalOf(say(h, 'ben', 'yesterday: 3'), 'day-outside-sprint');
+  });
+
+  test('may name a finished card by a word of its title, and hears how to reopen it', async () => {
+    const { h } = await askedOnMonday('Tide table, 5, @Ben\nCrane log, 3, @Ben');
+    await say(h, 'ben', 'tide done');
+    h.set('2026-11-03T10:00:00Z');
+    const problems = Object.values(await problemsOf(say(h, 'ben', 'tide 3')));
+    expect(problems[0]).toMatch(/reopen/);
+  });
+
   test('in the thread of somebody else’s prompt is about today', async () => {
     const { h, sprint } = await askedOnMonday('Tide table, 5, @Ben\nCrane log, 3, @Chi');
     const bens = h.messenger.messages.find(

@@ -57,7 +57,7 @@ describe('status', () => {
       The load is heavy: the chance of finishing at least 80% of the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.
       1 open card needs an owner: 4. Warn of low water. Take one with /loadline take 4.
       5 of 10 working days come after today; the sprint closes on Fri 13 Nov at 17:00.
-      1 of 2 members with open cards have answered today.
+      Answers today: 1 of 2 members.
       Based on 14 closed sprints of the team; those most like this one count most. It doesn’t know who will be away, what kind of work the open cards hold, or what hasn’t been answered yet.
       Ratios so far
       Kept share
@@ -111,7 +111,7 @@ describe('status', () => {
 
   it('says when no working day comes any more, on a weekend and in a sprint that was reopened as well', () => {
     expect(statusMessage(statusOf({ workingDaysLeft: 0 })).text).toContain(
-      'No working day comes after today; the sprint closes on Fri 13 Nov at 17:00.',
+      'No working day of the sprint comes after today; it closes on Fri 13 Nov at 17:00.',
     );
   });
 
