@@ -346,7 +346,7 @@ describe('help', () => {
       "What you can ask of Loadline
       /loadline alone shows what you can do now. Words after it do more:
       For everyone on the team
-      • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day. For example /loadline answer 3: 2 worked 1 or /loadline answer 3 done.
+      • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day. For example /loadline answer 3: 2 worked 1 or /loadline answer yesterday 3: 2.
       • /loadline pull [title, estimate, @owner]: Bring in cards after planning, one a line. For example /loadline pull Repair the tide gauge, 3, @ana.
       • /loadline take card …: Become an owner of cards.
       • /loadline give card … @name …: Give your place on cards to others; co-owners stay.
