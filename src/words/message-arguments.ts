@@ -2994,7 +2994,7 @@ export interface Messages {
   'retro-title': { readonly sprint: string };
   'retro-running': { readonly sprint: string; readonly endsOn: string };
   'retro-cancelled': { readonly sprint: string };
-  'retro-imported': { readonly sprint: string };
+  'retro-imported': { readonly days: 'known' | 'unknown'; readonly sprint: string };
   'retro-days-title': Record<never, never>;
   'retro-nothing-happened': Record<never, never>;
   'retro-day': { readonly day: string; readonly events: string };

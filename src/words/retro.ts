@@ -26,11 +26,18 @@ export const BRIEF: Brevity = { cards: 2, name: 40, note: 60 };
 export const AT_LENGTH: Brevity = { cards: 12, name: 100, note: 300 };
 
 /** The verdict, or why there is none, as plain text. */
-export function retroHeadline({ verdict, sprint }: RetroContent): string {
+export function retroHeadline({ verdict, sprint, timeline }: RetroContent): string {
   if (verdict)
     return say('verdict-title', { sprint: sprint.name, verdict: verdictSentence(verdict.summary) });
   if (sprint.state === 'open') return say('retro-running', { sprint: sprint.name, endsOn: sprint.endsOn });
-  return say(sprint.state === 'cancelled' ? 'retro-cancelled' : 'retro-imported', { sprint: sprint.name });
+  if (sprint.state === 'cancelled') return say('retro-cancelled', { sprint: sprint.name });
+  return say('retro-imported', { sprint: sprint.name, days: timeline.length > 0 ? 'known' : 'unknown' });
+}
+
+/** What stands in place of the days; undefined when there are some, and when the headline has said why there are none. */
+export function retroWithoutDays({ verdict, sprint, timeline }: RetroContent): string | undefined {
+  const isImported = verdict === undefined && sprint.state === 'closed';
+  return timeline.length > 0 || isImported ? undefined : say('retro-nothing-happened');
 }
 
 /** `Wed 4 Nov – pulled in: Tide gauge (3 points); finished: Berth map` */

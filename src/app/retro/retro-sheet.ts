@@ -74,17 +74,14 @@ function begun(sprint: Sprint, today: Day): Sprint {
 
 /**
  * The sprint that a team looks back on: the running one from its last day on, else the one that ended last, else the running
- * one. Not one that was cancelled or imported.
+ * one, and only without any of these the imported one that ended last. Not one that was cancelled.
  *
  * @param sprints earliest first
  */
 export function dueSprint(sprints: readonly Sprint[], today: Day): Sprint | undefined {
-  const own = sprints.filter(
-    ({ startsOn, importedAt, state }) =>
-      startsOn <= today && importedAt === undefined && state !== 'cancelled',
-  );
+  const begun = sprints.filter(({ startsOn, state }) => startsOn <= today && state !== 'cancelled');
+  const own = begun.filter(({ importedAt }) => importedAt === undefined);
   return (
-    own.findLast(({ state, endsOn }) => state === 'closed' || endsOn <= today) ??
-    own.findLast(({ state }) => state === 'open')
+    own.findLast(({ state, endsOn }) => state === 'closed' || endsOn <= today) ?? own.at(-1) ?? begun.at(-1)
   );
 }

@@ -8,6 +8,7 @@ import {
   retroExperimentLine,
   retroHeadline,
   retroQuestionLine,
+  retroWithoutDays,
   tellingCardLine,
 } from '../../words/retro.ts';
 import { mrkdwn, say } from '../../words/say.ts';
@@ -59,11 +60,12 @@ function sheet(retro: RetroContent): MessagePart[] {
   const headline = [retroHeadline(retro), ...(goal === undefined ? [] : [goal])];
   const shown = mostEventful(timeline);
   const left = timeline.length - shown.length;
+  const noDays = retroWithoutDays(retro);
   return [
     lead(say('retro-title', { sprint: retro.sprint.name })),
     section(headline.map(mrkdwnOf).join('\n')),
     ...list(say('retro-days-title'), [
-      ...(timeline.length === 0 ? [mrkdwn('retro-nothing-happened')] : []),
+      ...(noDays === undefined ? [] : [noDays]),
       ...shown.map((day) => retroDayLine(day, retro, 'mrkdwn', BRIEF)),
       ...(left === 0 ? [] : [mrkdwn('retro-days-more', { days: left })]),
     ]),

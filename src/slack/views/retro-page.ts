@@ -11,6 +11,7 @@ import {
   retroExperimentLine,
   retroHeadline,
   retroQuestionLine,
+  retroWithoutDays,
   tellingCardLine,
 } from '../../words/retro.ts';
 import { say, spokenLanguage } from '../../words/say.ts';
@@ -47,6 +48,7 @@ function pageOf(retro: RetroContent, { burndown, history }: RetroPictures): Html
   const goal = verdict && goalSentence(verdict);
   const days = timeline.slice(0, DAYS_MOST).map((day) => retroDayLine(day, retro, 'plain', AT_LENGTH));
   const left = timeline.length - days.length;
+  const noDays = retroWithoutDays(retro);
   return html`<!doctype html>
 <html lang="${spokenLanguage().tag}">
 <head>
@@ -64,8 +66,8 @@ ${goal === undefined ? '' : html`<p>${goal}</p>`}
 ${figure(burndown)}
 ${verdict ? listOf(say('retro-numbers-title'), fourNumbers(verdict)) : ''}
 ${
-  days.length === 0
-    ? html`<h2>${say('retro-days-title')}</h2><p>${say('retro-nothing-happened')}</p>`
+  noDays !== undefined
+    ? html`<h2>${say('retro-days-title')}</h2><p>${noDays}</p>`
     : listOf(say('retro-days-title'), [
         ...days,
         ...(left === 0 ? [] : [say('retro-days-more', { days: left })]),

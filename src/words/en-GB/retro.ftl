@@ -5,7 +5,12 @@ retro-title = Retrospective of { $sprint }
 # In place of the verdict.
 retro-running = { $sprint } runs until { DAY($endsOn) }. This is the sprint so far.
 retro-cancelled = { $sprint } was cancelled, so there is no verdict.
-retro-imported = { $sprint } was imported, and its days aren’t known.
+# $days: whether it is known what happened on which day.
+retro-imported =
+    { $days ->
+        [known] { $sprint } was imported, so there is no verdict.
+       *[unknown] { $sprint } was imported: its dates and totals are known, but not what happened on which day.
+    }
 
 ## The days: a line each
 

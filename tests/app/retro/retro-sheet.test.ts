@@ -29,6 +29,12 @@ describe('the sprint that a retrospective is due for', () => {
     ['none before the first one begins', [running], '2026-11-13', undefined],
     ['no cancelled one', [one, { ...two, state: 'cancelled' }], '2026-11-18', '1'],
     ['no imported one', [one, { ...two, importedAt: imported }], '2026-11-18', '1'],
+    [
+      'the imported one that ended last, when there are no others',
+      [{ ...one, importedAt: imported }],
+      '2026-11-18',
+      '1',
+    ],
   ])('is %s', (_, sprints, today, due) => {
     expect(dueSprint(sprints, today)?.name).toBe(due);
   });

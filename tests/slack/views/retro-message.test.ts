@@ -57,13 +57,22 @@ describe('the retrospective sheet', () => {
       text({ ...missed, verdict: undefined, sprint: { ...sprint, state } });
     expect(without('open')).toContain('Harbour 12 runs until Fri 13 Nov. This is the sprint so far.');
     expect(without('cancelled')).toContain('Harbour 12 was cancelled, so there is no verdict.');
-    expect(without('closed')).toContain('Harbour 12 was imported, and its days aren’t known.');
+    expect(without('closed')).toContain('Harbour 12 was imported, so there is no verdict.');
   });
 
   it('says that nothing happened where nothing is recorded', () => {
     expect(text({ ...missed, timeline: [], telling: [], questions: [] })).toContain(
       'Nothing was recorded after planning.',
     );
+  });
+
+  it('says of an imported sprint what is known, and not that nothing happened', () => {
+    const of = { ...missed, verdict: undefined, timeline: [], telling: [], experiments: [], questions: [] };
+    const said = text({ ...of, sprint: { ...sprint, state: 'closed' } });
+    expect(said).toContain(
+      'Harbour 12 was imported: its dates and totals are known, but not what happened on which day.',
+    );
+    expect(said).not.toContain('What happened');
   });
 
   it('fits one screen even when every card grew every day', () => {
