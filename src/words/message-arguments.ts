@@ -122,7 +122,7 @@ export interface Messages {
   'answer-take-hint': Record<never, never>;
   'answer-take-choice': { readonly left: number; readonly card: string };
   'thanks-answer': Record<never, never>;
-  'edit-unread': Record<never, never>;
+  'edit-unread': { readonly change: 'deleted' | 'edited' };
   'edit-unread-next': Record<never, never>;
   'kept-lead': {
     readonly name: string;

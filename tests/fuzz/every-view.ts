@@ -6,7 +6,7 @@ import { sentFile } from '../../src/slack/files/download-file.ts';
 import { failureMessage } from '../../src/slack/listeners/failure-words.ts';
 import { forecastQuestionMessage } from '../../src/slack/views/advice-forms.ts';
 import { growthExplainedMessage } from '../../src/slack/views/answering/growth-message.ts';
-import { dailyPromptMessage, editUnreadMessage } from '../../src/slack/views/answering/prompt-messages.ts';
+import { changeUnreadMessage, dailyPromptMessage } from '../../src/slack/views/answering/prompt-messages.ts';
 import { dropFormView } from '../../src/slack/views/cards/card-forms.ts';
 import {
   blockedMessage,
@@ -265,7 +265,8 @@ export function everyView(text: string): Record<string, object> {
     blocked: blockedMessage({ heading: typedHeading, card: typedCards[0] as CardLine }, text),
     moving: movingMessage({ heading: typedHeading, card: typedCards[0] as CardLine }),
     'growth explained': growthExplainedMessage(),
-    'edit unread': editUnreadMessage(),
+    'edit unread': changeUnreadMessage('edited'),
+    'deletion unread': changeUnreadMessage('deleted'),
     erased: erasedMessage(personal as never),
     erase: eraseFormView('D1'),
   };

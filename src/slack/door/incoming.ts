@@ -127,6 +127,8 @@ export const messageEvent = anyEvent.extend({
     bot_id: maybe(z.string()),
     text: words.optional(),
     thread_ts: maybe(id),
+    /** When the message was sent that is no more. */
+    deleted_ts: maybe(id),
     message: earlierMessage.nullish(),
     previous_message: earlierMessage.nullish(),
   }),

@@ -11,7 +11,7 @@ import { parseCommand, withoutSlash } from '../commands/commands.ts';
 import { commandAmong, nearestCommandWord } from '../commands/nearest-command.ts';
 import { isSaid, type MessageEvent, messageEvent } from '../door/incoming.ts';
 import { plainWords } from '../plain-words.ts';
-import { editUnreadMessage, thanksMessage } from '../views/answering/prompt-messages.ts';
+import { changeUnreadMessage, thanksMessage } from '../views/answering/prompt-messages.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { answerOnce } from './answer-once.ts';
 import { type Asker, placeOf } from './asker.ts';
@@ -26,10 +26,11 @@ export function listenToDirectMessages(app: App): void {
     const sent = messageEvent.safeParse(body);
     if (!sent.success) return;
     const key = `event:${sent.data.event_id}`;
-    const editor = whoEdited(sent.data, context.botUserId);
-    if (editor !== undefined) {
-      const { caller } = addressed(context, sent.data, { userId: editor, text: '' });
-      return answerOnce(context, caller, 'edited words', key, () => caller.tell(editUnreadMessage()));
+    const changed = whatWasChanged(sent.data, context.botUserId);
+    if (changed) {
+      const { caller } = addressed(context, sent.data, { userId: changed.userId, text: '' });
+      const tell = () => caller.tell(changeUnreadMessage(changed.change));
+      return answerOnce(context, caller, 'changed words', key, tell);
     }
     const said = whatWasSaid(sent.data, context.botUserId);
     if (!said) return;
@@ -72,12 +73,23 @@ function asMistypedCommand(refusal: unknown, text: string): unknown {
   return near === undefined ? refusal : new Refusal('unknown-command', { word, near });
 }
 
-/** The person who changed the words of a message to the bot. The platform also tells of changes that nobody made. */
-function whoEdited({ event }: MessageEvent, botUserId: string): string | undefined {
-  const { channel_type, subtype, message, previous_message: before } = event;
-  if (channel_type !== 'im' || subtype !== 'message_changed' || !message?.edited) return undefined;
-  const isPerson = message.bot_id === undefined && message.user !== botUserId;
-  return isPerson && message.text !== before?.text ? message.user : undefined;
+/** Who tidies up what is older than this knows that it was long ago. */
+const DELETED_WITHIN_SECONDS = 24 * 3600;
+
+/** Whose words to the bot were changed or deleted. The platform also tells of changes that nobody made. */
+function whatWasChanged(
+  { event }: MessageEvent,
+  botUserId: string,
+): { userId: string; change: 'edited' | 'deleted' } | undefined {
+  const { channel_type, subtype, message, previous_message: before, ts, deleted_ts } = event;
+  if (channel_type !== 'im') return undefined;
+  const userId = (message ?? before)?.user;
+  const isPerson = (message ?? before)?.bot_id === undefined && userId !== botUserId;
+  if (userId === undefined || !isPerson) return undefined;
+  if (subtype === 'message_changed')
+    return message?.edited && message.text !== before?.text ? { userId, change: 'edited' } : undefined;
+  const isRecent = Number(ts) - Number(deleted_ts) < DELETED_WITHIN_SECONDS;
+  return subtype === 'message_deleted' && isRecent ? { userId, change: 'deleted' } : undefined;
 }
 
 /** Who said what, when it was a person and meant for the bot. */

@@ -139,9 +139,13 @@ answer-take = Take cards that nobody owns yet
 answer-take-hint = You become their owner and are asked about them from now on.
 answer-take-choice = { NUMBER($left) } left: { $card }
 
-## Somebody edited what they had written
+## Somebody edited or deleted what they had written
 
 thanks-answer = You’re welcome.
 
-edit-unread = I don’t read edits, so that one changed nothing.
+edit-unread =
+    { $change ->
+        [deleted] Deleting a message takes nothing back that was recorded from it.
+       *[edited] I don’t read edits, so that one changed nothing.
+    }
 edit-unread-next = If it was an answer, write it anew, or press “Change my answer” below the day’s question.

@@ -202,6 +202,27 @@ describe('direct messages', () => {
     expect(platform.calls).toEqual([]);
   });
 
+  const deletion = { subtype: 'message_deleted', user: undefined, text: undefined, ts: '90000.1' };
+
+  it('that a person deletes take nothing back, and the person hears so', async () => {
+    const bot = botUnderTest(platform);
+    await bot.say('', { ...deletion, deleted_ts: '5000.1', previous_message: { user: MIRA_ID, text: '3' } });
+    expect(callsOf(bot.useCases)).toEqual([]);
+    expect(platform.callsTo('chat.postMessage').map(({ text }) => text)).toEqual([
+      expect.stringContaining('takes nothing back'),
+    ]);
+  });
+
+  it.each([
+    ['of the bot', '5000.1', { user: 'U0BOT', text: '3', bot_id: 'B0BOT' }],
+    ['of more than a day ago', '3000.1', { user: MIRA_ID, text: '3' }],
+    ['of nobody that is named', '5000.1', undefined],
+  ])('%s that are deleted are passed over', async (_whose, deleted_ts, previous_message) => {
+    const bot = botUnderTest(platform);
+    await bot.say('', { ...deletion, deleted_ts, previous_message });
+    expect(platform.calls).toEqual([]);
+  });
+
   it('delivered again are answered once', async () => {
     const bot = botUnderTest(platform);
     const event = {

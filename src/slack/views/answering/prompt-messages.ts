@@ -245,7 +245,7 @@ export function thanksMessage(): MessageView {
   return messageView([lead(say('thanks-answer'))]);
 }
 
-/** To somebody who edited what they had written. */
-export function editUnreadMessage(): MessageView {
-  return messageView([lead(say('edit-unread')), section(mrkdwn('edit-unread-next'))]);
+/** To somebody who edited or deleted what they had written. */
+export function changeUnreadMessage(change: 'edited' | 'deleted'): MessageView {
+  return messageView([lead(say('edit-unread', { change })), section(mrkdwn('edit-unread-next'))]);
 }
