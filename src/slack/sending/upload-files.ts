@@ -73,6 +73,9 @@ export async function uploadImage({ client, wait }: UploadTools, image: PostImag
   throw new DeliveryFailure('not-sent', 'file_not_ready');
 }
 
+/** As many as the platform lets people put into one message. Whether it takes more of an app is written nowhere. */
+const FILES_PER_MESSAGE = 10;
+
 export interface SharedFiles {
   readonly userId: string;
   /** The message's text, 4,000 characters at most; the platform reads marks and mentions in it. */
@@ -82,9 +85,9 @@ export interface SharedFiles {
 }
 
 /**
- * Hands files to one person, in their direct messages with the bot, as one message. Must not send them anywhere else:
- * what somebody exports is for them to pass on. Nothing is seen before the last call, so that a failure on the way
- * leaves no half of it behind.
+ * Hands files to one person, in their direct messages with the bot, as one message or as few as hold them all. Must not
+ * send them anywhere else: what somebody exports is for them to pass on. Nothing is seen before all are uploaded, so that a
+ * failure on the way leaves no half of it behind.
  *
  * @throws DeliveryFailure `not-sent` with `upload_failed` or `unreadable_answer`; what the client throws: a failure
  *   of the last call may have come after the message appeared
@@ -96,13 +99,15 @@ export async function shareFiles(client: WebClient, shared: SharedFiles): Promis
     const id = await uploadBytes(client, { fileName, bytes, mimeType: 'application/octet-stream' });
     files.push({ id, title: fileName });
   }
-  const [first, ...others] = files;
-  if (!first) throw new RangeError('there is no file to share');
-  await client.files.completeUploadExternal({
-    files: [first, ...others],
-    channel_id: channelId,
-    initial_comment: shared.comment,
-  });
+  if (files.length === 0) throw new RangeError('there is no file to share');
+  for (let from = 0; from < files.length; from += FILES_PER_MESSAGE) {
+    const [first, ...others] = files.slice(from, from + FILES_PER_MESSAGE) as [(typeof files)[0]];
+    await client.files.completeUploadExternal({
+      files: [first, ...others],
+      channel_id: channelId,
+      ...(from === 0 ? { initial_comment: shared.comment } : {}),
+    });
+  }
 }
 
 /**

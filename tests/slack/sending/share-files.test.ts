@@ -70,6 +70,16 @@ describe('files for one person', () => {
     expect(platform.callsTo('files.completeUploadExternal')).toEqual([]);
   });
 
+  it('go ten to a message when there are more, and the first one says what they are', async () => {
+    await share(Array.from({ length: 23 }, (_, i) => ({ fileName: `${i}.csv`, bytes: Buffer.from('a') })));
+    const messages = platform.callsTo('files.completeUploadExternal') as { files: { title: string }[] }[];
+    expect(messages.map(({ files }) => files.length)).toEqual([10, 10, 3]);
+    expect(messages.flatMap(({ files }) => files.map(({ title }) => title))).toEqual(
+      Array.from({ length: 23 }, (_, i) => `${i}.csv`),
+    );
+    expect(messages.map((sent) => 'initial_comment' in sent)).toEqual([true, false, false]);
+  });
+
   it('are at least one: no empty message is sent', async () => {
     await expect(share([])).rejects.toThrow(RangeError);
     expect(platform.callsTo('files.completeUploadExternal')).toEqual([]);
