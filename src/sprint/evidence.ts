@@ -184,7 +184,8 @@ export function whyUnfinished(states: readonly CardState[], days: readonly Day[]
   const isOne = open.every(
     (one) => one === largest || one.card.estimatePoints < estimatesOf([largest ?? one]),
   );
-  if (largest && isOne && explains(largest.card.estimatePoints)) {
+  const isSaidToBeBlocked = found[0]?.code === 'blocked' && blocked.length === 1 && longest === largest;
+  if (largest && isOne && !isSaidToBeBlocked && explains(largest.card.estimatePoints)) {
     const { card, leftPoints, surprisePoints, driftPoints } = largest;
     const points = card.estimatePoints;
     const left = { leftPoints, surprisePoints, driftPoints };

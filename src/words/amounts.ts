@@ -71,7 +71,9 @@ export function against(value: number, threshold: number): AgainstText {
   while (value !== threshold && decimals < MOST_DECIMALS && looksEqual()) decimals += 1;
   const format = (style: 'percent' | 'decimal', amount: number): string =>
     numberFormat(style, decimals).format(amount);
-  const count = rounded(distance, decimals);
+  // Of the numbers as they are shown, so that a reader who subtracts them finds it.
+  const shown = Math.abs(rounded(value, decimals) - rounded(threshold, decimals));
+  const count = rounded(shown / 100, decimals);
   return {
     value: format('percent', value),
     threshold: format('percent', threshold),

@@ -2288,6 +2288,7 @@ export interface Messages {
   };
   'plan-check-no-owner': { readonly count: number; readonly cards: readonly string[] };
   'plan-check-no-card': Record<never, never>;
+  'plan-check-no-points': Record<never, never>;
   'plan-check-no-working-day': Record<never, never>;
   'plan-check-more': { readonly warnings: number };
   'plan-recent-title': Record<never, never>;

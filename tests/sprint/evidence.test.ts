@@ -71,6 +71,7 @@ describe('why part of the commitment was not finished', () => {
       points: 5,
       unfinishedPoints: 8,
     });
+    expect(why(cards, facts).map(({ code }) => code)).not.toContain('one-card');
     // On the last day alone it is no cause.
     expect(
       why(cards, [left('a', MON, 4), left('b', MON, 1), left('c', MON, 0), blocked('a', FRI)])[0]?.code,

@@ -61,6 +61,15 @@ describe('a value beside its threshold', () => {
     });
   });
 
+  test('is as far from it as the two numbers on the page are', () => {
+    expect(against(0.6875, 0.8)).toEqual({
+      value: '68.8%',
+      threshold: '80%',
+      distance: '11.2 percentage points',
+    });
+    expect(against(0.3125, 0.8).distance).toBe('48.7 percentage points');
+  });
+
   test('looks equal when it is equal', () => {
     expect(against(1 / 3, 1 / 3)).toEqual({
       value: '33.3%',

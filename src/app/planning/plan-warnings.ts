@@ -14,7 +14,7 @@ export type PlanWarning =
     }
   | { readonly code: 'alike'; readonly cardNumbers: readonly number[] }
   | { readonly code: 'no-owner'; readonly cardNumbers: readonly number[] }
-  | { readonly code: 'no-card' | 'no-working-day' };
+  | { readonly code: 'no-card' | 'no-points' | 'no-working-day' };
 
 export function planWarnings(cards: readonly CardLine[], team: Team, input: PlanInput): PlanWarning[] {
   const numbers = (some: readonly CardLine[]): number[] => some.map(({ number }) => number);
@@ -22,6 +22,7 @@ export function planWarnings(cards: readonly CardLine[], team: Team, input: Plan
   const ownerless = numbers(cards.filter(({ ownerIds }) => ownerIds.length === 0));
   const alike = alikeCards(cards);
   const workingDays = workingDaysOf(team, input.startsOn, input.endsOn);
+  const hasNoPoints = cards.length > 0 && cards.every(({ estimatePoints }) => estimatePoints === 0);
   return [
     ...(alike.length > 0 ? [{ code: 'alike', cardNumbers: alike } as const] : []),
     ...(offScale.length > 0
@@ -29,6 +30,7 @@ export function planWarnings(cards: readonly CardLine[], team: Team, input: Plan
       : []),
     ...(ownerless.length > 0 ? [{ code: 'no-owner', cardNumbers: ownerless } as const] : []),
     ...(cards.length === 0 ? [{ code: 'no-card' } as const] : []),
+    ...(hasNoPoints ? [{ code: 'no-points' } as const] : []),
     ...(workingDays.length === 0 ? [{ code: 'no-working-day' } as const] : []),
   ];
 }

@@ -10,11 +10,11 @@ export const CARD_EVENTS = [
   'pulled-in',
   'dropped',
   'undropped',
+  'reopened',
   'grew',
   'shrank',
   'blocked',
   'moving',
-  'reopened',
   'finished',
 ] as const;
 
@@ -76,6 +76,10 @@ function eventsOf(state: SprintCardState, facts: readonly RecordedFact[]): Dated
   const noteOf = (kind: RecordedFact['kind'], day: Day): string =>
     sharedNote(facts.findLast((fact) => fact.kind === kind && fact.day === day)?.note ?? '');
   const isOut = (day: Day): boolean => outOfSprint.some(({ from }) => from === day);
+  const reopened = facts.filter(({ kind }) => kind === 'reopen');
+  const finishedDays = new Set(
+    [...reopened.map((fact) => finishedBefore(state, fact)), finishedOn].filter((day) => day !== undefined),
+  );
   return [
     ...(card.origin === 'pulled-in' ? [event('pulled-in', card.enteredOn)] : []),
     ...outOfSprint.flatMap(({ from, until }) => [
@@ -91,9 +95,21 @@ function eventsOf(state: SprintCardState, facts: readonly RecordedFact[]): Dated
     ...blocks.flatMap(({ since, until, said }) => [
       event('blocked', since, { note: sharedNote((said as RecordedFact & { kind: 'blocked' }).note) }),
       // That it was finished or dropped says so already.
-      ...(until === undefined || until === finishedOn || isOut(until) ? [] : [event('moving', until)]),
+      ...(until === undefined || finishedDays.has(until) || isOut(until) ? [] : [event('moving', until)]),
     ]),
-    ...facts.filter(({ kind }) => kind === 'reopen').map(({ day }) => event('reopened', day)),
-    ...(finishedOn === undefined ? [] : [event('finished', finishedOn)]),
+    ...reopened.map(({ day }) => event('reopened', day)),
+    ...[...finishedDays].map((day) => event('finished', day)),
   ];
+}
+
+/** The day of the answer that had finished the card; undefined when it was reopened on the same day, as a slip. */
+function finishedBefore(
+  { entries }: Pick<SprintCardState, 'entries'>,
+  reopening: RecordedFact,
+): Day | undefined {
+  const before = entries.findLast(
+    ({ answer: { day, order } }) => day < reopening.day || (day === reopening.day && order < reopening.order),
+  );
+  const isEarlier = before !== undefined && before.answer.day < reopening.day;
+  return isEarlier && before.leftPoints === 0 ? before.answer.day : undefined;
 }

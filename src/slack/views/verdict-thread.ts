@@ -56,9 +56,11 @@ export function verdictNotesMessage(verdict: VerdictContent): MessageView {
 
 /** A sprint without a plan has a note of its own. */
 function noPlanWords({ summary: { totals } }: VerdictContent): string {
+  const { pulledInPoints: pulledIn, velocityPoints: finished } = totals;
+  const facts = pulledIn > 0 ? [mrkdwn('evidence-no-plan-facts', { pulledIn, finished })] : [];
   return [
     bold(mrkdwn('evidence-no-plan')),
-    `${mrkdwn('evidence-no-plan-facts', { pulledIn: totals.pulledInPoints, finished: totals.velocityPoints })} ${mrkdwn('evidence-no-plan-ask')}`,
+    [...facts, mrkdwn('evidence-no-plan-ask')].join(' '),
     mrkdwn('note-try-next', { try: markup('evidence-no-plan-try') }),
   ].join('\n');
 }

@@ -99,6 +99,7 @@ plan-check-no-owner =
        *[other] • Cards { SERIES($cards) } have no owner yet, so nobody is asked about them until somebody takes them.
     }
 plan-check-no-card = • There is no card, so there is no commitment: all work will count as pulled in, and the verdict will be “no plan”.
+plan-check-no-points = • All estimates are 0, so there is no commitment: the verdict will be “no plan”.
 plan-check-no-working-day = • This sprint has no working day of the team, so nobody will be asked.
 plan-check-more = … and { NUMBER($warnings) } more.
 plan-recent-title = The team’s latest sprints

@@ -203,6 +203,8 @@ describe('the preview', () => {
     ]);
     const none = await previewPlan(h.deps, ana, h.planInput(team, { cards: '\n' }));
     expect(none.warnings).toEqual([{ code: 'no-card' }]);
+    const zeros = await previewPlan(h.deps, ana, h.planInput(team, { cards: 'A, 0, @Ben\nB, 0, @Chi' }));
+    expect(zeros.warnings).toContainEqual({ code: 'no-points' });
     const weekend = h.planInput(team, { startsOn: '2026-11-07', endsOn: '2026-11-08' });
     expect((await previewPlan(h.deps, ana, weekend)).warnings).toEqual([{ code: 'no-working-day' }]);
   });

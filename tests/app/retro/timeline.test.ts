@@ -80,7 +80,22 @@ describe('the days of a sprint', () => {
       () => [change('blocked', 4), change('drop', 6)],
       '4: blocked; 6: dropped',
     ],
-    ['a reopened card', () => [answer(5, 0), change('reopen', 6), answer(9, 0)], '6: reopened; 9: finished'],
+    [
+      'a reopened card, and that it had been finished',
+      () => [answer(4, 2), answer(5, 0), change('reopen', 6), answer(6, 3), answer(9, 0)],
+      '5: finished; 6: reopened, grew; 9: finished',
+    ],
+    [
+      'a card that is still open again',
+      () => [answer(5, 0), change('reopen', 6)],
+      '5: finished; 6: reopened',
+    ],
+    ['of a slip on one day the reopening only', () => [answer(5, 0), change('reopen', 5)], '5: reopened'],
+    [
+      'a block that a card had when it was finished and reopened',
+      () => [change('blocked', 4), answer(5, 0), change('reopen', 6)],
+      '4: blocked; 5: finished; 6: reopened',
+    ],
   ])('say %s', (_, facts, expected) => {
     expect(told(facts())).toBe(expected);
   });

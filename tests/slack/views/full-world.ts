@@ -475,6 +475,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     warnings: [
       { code: 'off-scale', cardNumbers: lines.map(({ number }) => number), scale: fullTeam.scale },
       { code: 'no-owner', cardNumbers: lines.map(({ number }) => number) },
+      { code: 'no-points' },
       { code: 'no-working-day' },
     ] satisfies PlanPreview['warnings'],
     recent: Array.from({ length: 3 }, () => ({
