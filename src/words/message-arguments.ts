@@ -2878,7 +2878,7 @@ export interface Messages {
   'refusal-reopen-too-late': { readonly sprint: string };
   'refusal-reopen-too-late-fix': Record<never, never>;
   'refusal-unknown-command': { readonly word: string };
-  'refusal-unknown-command-fix': Record<never, never>;
+  'refusal-unknown-command-fix': { readonly wanted: 'any' | 'split' };
   'refusal-unknown-command-near-fix': { readonly near: string };
   'refusal-bad-argument': { readonly command: string; readonly problem: string };
   'refusal-bad-argument-fix': { readonly command: string; readonly example: string };

@@ -205,13 +205,16 @@ const TOLD: Told = {
   'days-taken': ({ sprintName, otherName }, speak) =>
     both(speak, 'days-taken', { sprint: sprintName, other: otherName }),
   'reopen-too-late': ({ sprintName }, speak) => both(speak, 'reopen-too-late', { sprint: sprintName }),
-  'unknown-command': ({ word, near }, speak) => ({
-    what: speak('refusal-unknown-command', { word }),
-    fix:
-      near === undefined
-        ? speak('refusal-unknown-command-fix')
-        : speak('refusal-unknown-command-near-fix', { near }),
-  }),
+  'unknown-command': ({ word, near }, speak) => {
+    const wanted = word.toLowerCase() === 'split' ? 'split' : 'any';
+    return {
+      what: speak('refusal-unknown-command', { word }),
+      fix:
+        wanted === 'split' || near === undefined
+          ? speak('refusal-unknown-command-fix', { wanted })
+          : speak('refusal-unknown-command-near-fix', { near }),
+    };
+  },
   'bad-argument': ({ problem, ...said }, speak) => ({
     what: speak('refusal-bad-argument', {
       command: said.command,

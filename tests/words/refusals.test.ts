@@ -56,6 +56,12 @@ describe('the words hold what the person needs', () => {
     expect(fix).toContain('Ask the person who runs Loadline');
   });
 
+  test('who wants to split a card hears how that is counted', () => {
+    const { fix } = wordsOf('unknown-command', { word: 'Split', near: 'import' });
+    expect(fix).toMatch(/^Keep the card, and answer with what is left of all its parts/);
+    expect(wordsOf('unknown-command', { word: 'x', near: undefined }).fix).toMatch(/^`\/loadline help`/);
+  });
+
   test('a sprint that is not there: its name, and ten of those that are at most', () => {
     const known = Array.from({ length: 12 }, (_, i) => `Quay ${i + 1}`);
     const { what, fix } = wordsOf('no-such-sprint', { reference: 'Quay 99', known });

@@ -33,6 +33,12 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['deadline', 'forecast'],
   ['what-if', 'status'],
   ['join', 'setup'],
+  ['add', 'pull'],
+  ['remove', 'drop'],
+  ['delete', 'drop'],
+  ['rename', 'edit'],
+  ['extend', 'edit'],
+  ['stuck', 'blocked'],
   ['retrospective', 'retro'],
 ]);
 

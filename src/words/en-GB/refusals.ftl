@@ -276,7 +276,11 @@ refusal-reopen-too-late = { $sprint } could be reopened until closing time on th
 refusal-reopen-too-late-fix = Bring up at the retrospective what was wrong with them.
 
 refusal-unknown-command = There is no command “{ $word }”.
-refusal-unknown-command-fix = `/loadline help` lists them all.
+refusal-unknown-command-fix =
+    { $wanted ->
+        [split] Keep the card, and answer with what is left of all its parts; `/loadline assign` gives it several owners. To drop it and pull its parts in changes the plan, and counts as that.
+       *[any] `/loadline help` lists them all.
+    }
 refusal-unknown-command-near-fix = Did you mean `/loadline { $near }`? `/loadline help` lists them all.
 
 # $problem is a whole sentence.

@@ -11,6 +11,7 @@ it.each([
   ['two words', 'setup mesures', 'setup measures'],
   ['a slip with more behind it', 'stauts please', 'status'],
   ['another word for it', 'unblock 41', 'moving'],
+  ['what one does with a card elsewhere', 'remove 3', 'drop'],
   ['a sentence', 'I am off tomorrow', 'off'],
   ['a question', 'what is the status?', 'status'],
   ['another word in a question', 'how much should we commit to?', 'range'],
