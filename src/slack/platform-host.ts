@@ -1,4 +1,5 @@
 /** Which addresses are the platform's, so that nothing is asked of, or told to, any other. */
+import type { FetchFunction } from '@slack/web-api';
 
 /** The platform and its separate cloud; files and hooks lie on hosts below one of these. */
 const PLATFORM_HOST = /(^|\.)slack(-gov)?\.com$/;
@@ -17,13 +18,13 @@ function isOfStandIn(address: URL, api: URL): boolean {
     : address.origin === api.origin;
 }
 
-/** Fetches from the platform only, and follows nobody elsewhere. */
-export function fetchFromPlatformOnly(apiUrl: string | undefined): typeof fetch {
+/** The same means of calling, except that it calls the platform only. */
+export function onlyOfPlatform(call: FetchFunction, apiUrl: string | undefined): FetchFunction {
   return async (input, init) => {
-    const address = new URL(input instanceof Request ? input.url : input);
+    const address = new URL(input);
     if (!isOfPlatform(address, apiUrl)) {
       throw new TypeError(`Nothing is sent to ${address.host}: it is not the platform’s.`);
     }
-    return fetch(input, { ...init, redirect: 'error' });
+    return call(address, init);
   };
 }

@@ -23,8 +23,9 @@ import { ReadingTurns } from './files/reading-turns.ts';
 import { HomePages } from './listeners/home-page.ts';
 import type { ListenerContext } from './listeners/listener-context.ts';
 import { registerListeners } from './listeners/register-listeners.ts';
-import { fetchFromPlatformOnly } from './platform-host.ts';
+import { onlyOfPlatform } from './platform-host.ts';
 import { shareFiles, uploadImage } from './sending/upload-files.ts';
+import { wholeCalls } from './sending/whole-call.ts';
 import type { DistributionParts } from './workspaces/connect.ts';
 import { removalEvents } from './workspaces/removals.ts';
 import { withWorkspace } from './workspaces/with-workspace.ts';
@@ -32,6 +33,8 @@ import type { ConnectedWorkspace, Workspaces } from './workspaces/workspaces.ts'
 
 /** A form's answer must be with the platform within three seconds; this leaves the last half to the way there. */
 const ANSWER_DUE_MS = 2_500;
+/** For an answer to the address that a request names. */
+const RESPOND_LIMIT_MS = 30_000;
 /** Longest that a stop waits for the work in hand. */
 const STOP_LIMIT_MS = 10_000;
 
@@ -112,7 +115,7 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
     // The token comes from `withWorkspace`, to our own clients; Bolt's never call.
     authorize: async () => ({}),
     // Answers go to an address that the request names.
-    clientOptions: { fetch: fetchFromPlatformOnly(config.apiUrl) },
+    clientOptions: { fetch: onlyOfPlatform(wholeCalls(RESPOND_LIMIT_MS), config.apiUrl) },
     logger: boltLogger(logger),
     convoStore: false,
   });

@@ -1,7 +1,8 @@
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { afterEach, describe, expect, it } from 'vitest';
-import { fetchFromPlatformOnly, isOfPlatform } from '../../src/slack/platform-host.ts';
+import { isOfPlatform, onlyOfPlatform } from '../../src/slack/platform-host.ts';
+import { wholeCalls } from '../../src/slack/sending/whole-call.ts';
 
 describe('an address of the platform', () => {
   it.each([
@@ -55,7 +56,7 @@ describe('fetching from the platform only', () => {
 
   it('asks no other', async () => {
     const [own, other] = [await server(), await server()];
-    const get = fetchFromPlatformOnly(own.url);
+    const get = onlyOfPlatform(wholeCalls(1_000), own.url);
     expect(await (await get(`${own.url}hook`)).text()).toBe('here');
     const elsewhere = other.url.replace('127.0.0.1', 'localhost');
     await expect(get(`${elsewhere}hook`)).rejects.toThrow('it is not the platform’s');
@@ -65,7 +66,7 @@ describe('fetching from the platform only', () => {
   it('follows nobody to another', async () => {
     const other = await server();
     const own = await server(other.url);
-    await expect(fetchFromPlatformOnly(own.url)(`${own.url}hook`)).rejects.toThrow();
+    await expect(onlyOfPlatform(wholeCalls(1_000), own.url)(`${own.url}hook`)).rejects.toThrow();
     expect([own.asked(), other.asked()]).toEqual([1, 0]);
   });
 });

@@ -13,12 +13,13 @@ import {
 import { DeliveryFailure } from '../../app/posting/delivery-failure.ts';
 import { codeOf, errorChain } from '../../error-chain.ts';
 import { classOf } from './error-classes.ts';
+import { NOT_CONNECTED } from './whole-call.ts';
 
 const SLOW_DOWN = new Set(['ratelimited', 'rate_limited', 'message_limit_exceeded']);
 /** When the platform asks to slow down without saying for how long. */
 const DEFAULT_RETRY_AFTER_MS = 30_000;
 
-/** The connection was never made, so nothing was carried out (Node.js `errno` and undici codes). */
+/** The connection was never made, so nothing was carried out (codes of Node.js, and our own). */
 const NEVER_CONNECTED = new Set([
   'ECONNREFUSED',
   'ENOTFOUND',
@@ -26,7 +27,7 @@ const NEVER_CONNECTED = new Set([
   'ENETUNREACH',
   'EHOSTUNREACH',
   'ERR_TLS_CERT_ALTNAME_INVALID',
-  'UND_ERR_CONNECT_TIMEOUT',
+  NOT_CONNECTED,
 ]);
 
 export function toDeliveryFailure(error: unknown): DeliveryFailure {

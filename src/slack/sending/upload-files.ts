@@ -5,6 +5,7 @@
 import type { FilesGetUploadURLExternalResponse, WebClient } from '@slack/web-api';
 import type { PostImage } from '../../app/ports/messenger.ts';
 import { DeliveryFailure } from '../../app/posting/delivery-failure.ts';
+import { postWhole } from './whole-call.ts';
 
 const UPLOAD_TIMEOUT_MS = 30_000;
 
@@ -33,10 +34,10 @@ async function uploadBytes(
   });
   const { upload_url: address, file_id: fileId } = ticket as FilesGetUploadURLExternalResponse;
   if (!address || !fileId) throw new DeliveryFailure('not-sent', 'upload_failed');
-  const response = await fetch(address, {
-    method: 'POST',
-    body: new Blob([Uint8Array.from(bytes)], { type: mimeType }),
-    signal: AbortSignal.timeout(UPLOAD_TIMEOUT_MS),
+  const response = await postWhole(address, {
+    headers: { 'content-type': mimeType },
+    body: bytes,
+    timeoutMs: UPLOAD_TIMEOUT_MS,
   }).catch((cause: unknown) => {
     throw new DeliveryFailure('not-sent', 'upload_failed', { cause });
   });

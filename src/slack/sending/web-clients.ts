@@ -9,6 +9,7 @@ import { DeliveryFailure } from '../../app/posting/delivery-failure.ts';
 import type { Logger } from '../../logger.ts';
 import { boltLogger } from '../bolt-logger.ts';
 import { toDeliveryFailure } from './delivery-errors.ts';
+import { wholeCalls } from './whole-call.ts';
 
 const INTERACTIVE_TIMEOUT_MS = 10_000;
 const BULK_TIMEOUT_MS = 30_000;
@@ -36,7 +37,7 @@ export function bulkClient(settings: WebClientSettings): WebClient {
 function clientOptions({ logger, slackApiUrl }: WebClientSettings, timeoutMs: number): WebClientOptions {
   return {
     logger: boltLogger(logger),
-    timeout: timeoutMs,
+    fetch: wholeCalls(timeoutMs),
     retryConfig: { retries: 0 },
     rejectRateLimitedCalls: true,
     ...(slackApiUrl === undefined ? {} : { slackApiUrl }),
