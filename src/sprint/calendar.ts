@@ -38,9 +38,18 @@ export function daysBetween(from: Day, to: Day): number {
   return (startOf(to) - startOf(from)) / DAY_MS;
 }
 
+/** What was found out before: a status asks some hundred times, for each member about each day of the sprint. */
+const weekdays = new Map<Day, Weekday>();
+const MOST_WEEKDAYS = 5_000;
+
 /** ISO weekday of a day. */
 export function weekdayOf(day: Day): Weekday {
-  return new Date(startOf(day)).getUTCDay() || 7;
+  const before = weekdays.get(day);
+  if (before !== undefined) return before;
+  const weekday = new Date(startOf(day)).getUTCDay() || 7;
+  if (weekdays.size >= MOST_WEEKDAYS) weekdays.clear();
+  weekdays.set(day, weekday);
+  return weekday;
 }
 
 /** Every day from `from` to `to`, both included; none when `to` is earlier. */

@@ -57,8 +57,13 @@ export function instantOf(day: Day, time: TimeOfDay, timeZone: string): Date {
   return new Date(local.toZonedDateTime(timeZone, { disambiguation: 'compatible' }).epochMilliseconds);
 }
 
+const MINUTE_MS = 60_000;
+/** By minute and zone, of which each is off by whole minutes since 1972: every request asks several times which day it is. */
+const days = new Map<string, Day>();
+
 export function dayAt(instant: Date, timeZone: string): Day {
-  return zoned(instant, timeZone).toPlainDate().toString();
+  const key = `${Math.floor(instant.getTime() / MINUTE_MS)} ${timeZone}`;
+  return days.get(key) ?? keep(days, key, zoned(instant, timeZone).toPlainDate().toString());
 }
 
 /** The time of day in the zone at an instant, `HH:MM`. */
@@ -68,17 +73,18 @@ export function timeAt(instant: Date, timeZone: string): TimeOfDay {
 
 /** What was found out before, since every status and every prompt asks for all days of a sprint. */
 const known = new Map<string, boolean>();
-const MOST_KNOWN = 5_000;
+const MOST_KEPT = 5_000;
+
+function keep<Value>(all: Map<string, Value>, key: string, value: Value): Value {
+  if (all.size >= MOST_KEPT) all.clear();
+  all.set(key, value);
+  return value;
+}
 
 /** Whether the day exists in the zone: a zone that crosses the date line may skip one. */
 export function dayExists(day: Day, timeZone: string): boolean {
   const key = `${day} ${timeZone}`;
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  const exists = dayAt(instantOf(day, '12:00', timeZone), timeZone) === day;
-  if (known.size >= MOST_KNOWN) known.clear();
-  known.set(key, exists);
-  return exists;
+  return known.get(key) ?? keep(known, key, dayAt(instantOf(day, '12:00', timeZone), timeZone) === day);
 }
 
 function zoned(instant: Date, timeZone: string): Temporal.ZonedDateTime {

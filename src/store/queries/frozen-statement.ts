@@ -3,8 +3,9 @@
  * and looks up how to read each cell of each row. Measured: to read a team takes 0.3 ms like this, 0.8 ms through drizzle; an
  * answer takes a sixth less time.
  */
-import { Column, type GetColumnData, is, Placeholder, SQL, sql } from 'drizzle-orm';
+import { Column, DrizzleQueryError, type GetColumnData, is, Placeholder, SQL, sql } from 'drizzle-orm';
 import { type PgColumn, PgDialect } from 'drizzle-orm/pg-core';
+import type { Sql } from 'postgres';
 import type { SqlSession } from './sql-session.ts';
 
 type Columns = Readonly<Record<string, PgColumn | SQL>>;
@@ -63,11 +64,15 @@ function frozen<Row>(
     statementWith(sql.join([...columns], sql`, `)),
   );
   const query = { ...parameters, sql: withShortNames(text) };
-  if (query.params.some((param) => !(param instanceof Placeholder)))
+  const names = query.params.map((param) => {
+    if (param instanceof Placeholder) return param.name as string;
     throw new TypeError('Only placeholders may differ from run to run.');
+  });
   const rowsOf = (rows: readonly unknown[][]): Row[] => rows.map(rowOf);
-  return (session, given) =>
-    session._.session
+  return (session, given) => {
+    const direct = directClient(session);
+    if (direct) return run(direct, query.sql, valuesOf(names, given)).then(rowsOf);
+    return session._.session
       .prepareQuery<{ execute: Row[]; all: unknown; values: unknown }>(
         query,
         undefined,
@@ -76,6 +81,36 @@ function frozen<Row>(
         rowsOf,
       )
       .execute(given);
+  };
+}
+
+function valuesOf(names: readonly string[], given: Given): (string | number | null)[] {
+  return names.map((name) => {
+    const value = given[name];
+    if (value === undefined) throw new TypeError(`No value was given for ${name}.`);
+    return value;
+  });
+}
+
+type DirectClient = Pick<Sql, 'unsafe'>;
+
+/** The driver below the session, unless it is PGlite's. What drizzle does in between takes as long as the statement itself. */
+function directClient(session: SqlSession): DirectClient | undefined {
+  const { client } = session._.session as unknown as { readonly client?: Partial<DirectClient> };
+  return client?.unsafe ? (client as DirectClient) : undefined;
+}
+
+async function run(
+  client: DirectClient,
+  text: string,
+  values: (string | number | null)[],
+): Promise<unknown[][]> {
+  try {
+    return await client.unsafe(text, values).values();
+  } catch (error) {
+    // As drizzle throws it.
+    throw new DrizzleQueryError(text, values, error as Error);
+  }
 }
 
 /** @param from where in the values the row begins */
