@@ -2287,6 +2287,12 @@ export interface Messages {
     readonly scale: readonly string[];
   };
   'plan-check-no-owner': { readonly count: number; readonly cards: readonly string[] };
+  'plan-check-still-in-work': {
+    readonly count: number;
+    readonly cards: readonly string[];
+    readonly sprint: string;
+    readonly day: string;
+  };
   'plan-check-no-card': Record<never, never>;
   'plan-check-no-points': Record<never, never>;
   'plan-check-no-working-day': Record<never, never>;

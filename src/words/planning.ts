@@ -12,6 +12,12 @@ export function planWarning(warning: PlanWarning): string {
       });
     case 'alike':
       return mrkdwn('plan-check-alike', named(warning.cardNumbers));
+    case 'still-in-work':
+      return mrkdwn('plan-check-still-in-work', {
+        ...named(warning.cardNumbers),
+        sprint: warning.sprintName,
+        day: warning.endsOn,
+      });
     case 'no-owner':
       return mrkdwn('plan-check-no-owner', named(warning.cardNumbers));
     default:

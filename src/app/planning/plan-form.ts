@@ -44,7 +44,9 @@ async function freshDraft(
   const last = await read.latestFinishedSprint(team.id);
   const open = await read.openSprintsOf(team.id);
   const previous = open.at(-1) ?? last;
-  const leftOvers = previous ? statesOf(await read.recordsOf(previous.id)).filter(isOpenCard) : [];
+  // Of a sprint that is planned and has not begun, nothing is left over yet.
+  const hasBegun = previous !== undefined && previous.startsOn <= today;
+  const leftOvers = hasBegun ? statesOf(await read.recordsOf(previous.id)).filter(isOpenCard) : [];
   const lines = leftOvers
     .filter(({ leftPoints }) => leftPoints > 0)
     .map(({ card, leftPoints }) =>

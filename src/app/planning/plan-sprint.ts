@@ -11,9 +11,10 @@ import { adviceBase } from '../advice/advice-of.ts';
 import { type BigCards, bigCardsOf } from '../advice/odds-advice.ts';
 import { comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
 import { readSet, type SetReading } from '../advice/set-advice.ts';
-import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
+import { type CardLine, cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { isTimeOfDay } from '../clock/local-time.ts';
 import { firstPromptAt, lastCallAt } from '../clock/sprint-clock.ts';
+import { cardIdentity } from '../closing/sprint-habits.ts';
 import { type Experiment, isOpen } from '../experiments/experiment.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
@@ -27,7 +28,7 @@ import { type Actor, isWatched, type Sprint, type SprintCard, type Team } from '
 import { commitmentOf, type PlanContent } from './plan-content.ts';
 import type { PlanInput } from './plan-input.ts';
 import { type PlanTime, planTime } from './plan-time.ts';
-import { type PlanWarning, planWarnings } from './plan-warnings.ts';
+import { type PlanWarning, planWarnings, type RunningWork } from './plan-warnings.ts';
 import { guestIdsIn, type ReadPlan, readPlan } from './read-plan.ts';
 import { leftOutCards, planFingerprint, tickableCards } from './tickable-cards.ts';
 
@@ -145,7 +146,8 @@ async function previewOf(
   const cards = all.filter((card) => !leftOut.includes(card));
   const commitmentPoints = commitmentOf(cards);
   const past = await pastSprints(tx, team);
-  const range = rangeForPlan(team, past, plan, todayOf(team, deps.clock.now()));
+  const today = todayOf(team, deps.clock.now());
+  const range = rangeForPlan(team, past, plan, today);
   return {
     team,
     input: plan.input,
@@ -157,7 +159,7 @@ async function previewOf(
     workingDays: workingDaysOf(team, plan.input.startsOn, plan.input.endsOn).length,
     time: planTime(team, plan.workers, plan.input),
     guestIds: guestIdsIn(raw),
-    warnings: planWarnings(cards, team, plan.input),
+    warnings: planWarnings(cards, team, plan.input, await runningWork(tx.read, team, plan.input, today)),
     recent: await recentSprints(tx.read, past),
     range,
     commitment: readCommitment(commitmentPoints, range),
@@ -183,6 +185,21 @@ export async function keepDraft(deps: AppDependencies, actor: Actor, plan: PlanI
       closesAt: isTimeOfDay(plan.closesAt) ? plan.closesAt : '',
     });
   });
+}
+
+/** What is in work until the plan begins. */
+async function runningWork(
+  read: Reading,
+  team: Team,
+  { startsOn }: Pick<PlanInput, 'startsOn'>,
+  today: Day,
+): Promise<RunningWork | undefined> {
+  const open = await read.openSprintsOf(team.id);
+  const running = open.findLast((sprint) => sprint.startsOn <= today && sprint.endsOn < startsOn);
+  if (!running) return undefined;
+  const cards = statesOf(await read.recordsOf(running.id)).filter(isOpenCard);
+  const openCards = new Set(cards.map(({ card }) => cardIdentity(card)));
+  return { sprintName: running.name, endsOn: running.endsOn, openCards };
 }
 
 function rangeForPlan(

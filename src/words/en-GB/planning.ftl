@@ -98,6 +98,11 @@ plan-check-no-owner =
         [one] • Card { SERIES($cards) } has no owner yet, so nobody is asked about it until somebody takes it.
        *[other] • Cards { SERIES($cards) } have no owner yet, so nobody is asked about them until somebody takes them.
     }
+plan-check-still-in-work =
+    { $count ->
+        [one] • Card { SERIES($cards) } is still in work in { $sprint }. Once that has ended on { DAY($day) }, look at its points again; `/loadline edit` corrects them until the first working day is over.
+       *[other] • Cards { SERIES($cards) } are still in work in { $sprint }. Once that has ended on { DAY($day) }, look at their points again; `/loadline edit` corrects them until the first working day is over.
+    }
 plan-check-no-card = • There is no card, so there is no commitment: all work will count as pulled in, and the verdict will be “no plan”.
 plan-check-no-points = • All estimates are 0, so there is no commitment: the verdict will be “no plan”.
 plan-check-no-working-day = • This sprint has no working day of the team, so nobody will be asked.

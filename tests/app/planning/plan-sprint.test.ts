@@ -123,6 +123,20 @@ describe('the plan form', () => {
     h.set('2026-11-12T12:00:00Z');
     const { draft, leftOver } = await planForm(h.deps, ana, CHANNEL);
     expect([draft.startsOn, draft.endsOn, leftOver]).toEqual(['2026-11-16', '2026-11-27', 3]);
+    // Their points may change until it ends.
+    const { warnings } = await previewPlan(h.deps, ana, { ...draft, cards: `Lock gate, 3\n${draft.cards}` });
+    const inWork = { code: 'still-in-work', cardNumbers: [2, 3, 4], sprintName: 'Harbour 12' };
+    expect(warnings).toContainEqual({ ...inWork, endsOn: '2026-11-13' });
+  });
+
+  test('fills nothing in from a sprint that is planned and has not begun', async () => {
+    const { h, team } = await withTeam();
+    await h.plan(team);
+    h.set('2026-11-12T12:00:00Z');
+    const days = { startsOn: '2026-11-16', endsOn: '2026-11-27' };
+    await h.plan(team, { name: 'Harbour 13', cards: 'Lock gate, 3, @Ben', ...days });
+    const { draft, leftOver } = await planForm(h.deps, ana, CHANNEL);
+    expect([draft.startsOn, draft.cards, leftOver]).toEqual(['2026-11-30', '', 0]);
   });
 
   test('shows again what was typed and not committed to', async () => {

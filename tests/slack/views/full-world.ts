@@ -476,6 +476,12 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       { code: 'off-scale', cardNumbers: lines.map(({ number }) => number), scale: fullTeam.scale },
       { code: 'no-owner', cardNumbers: lines.map(({ number }) => number) },
       { code: 'no-points' },
+      {
+        code: 'still-in-work',
+        cardNumbers: lines.map(({ number }) => number),
+        sprintName: heading.sprint.name,
+        endsOn: '2026-11-13',
+      },
       { code: 'no-working-day' },
     ] satisfies PlanPreview['warnings'],
     recent: Array.from({ length: 3 }, () => ({
