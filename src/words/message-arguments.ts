@@ -2753,7 +2753,7 @@ export interface Messages {
   'refusal-no-team-of-yours': Record<never, never>;
   'refusal-no-team-of-yours-fix': Record<never, never>;
   'refusal-several-teams': { readonly count: number; readonly teams: readonly string[] };
-  'refusal-several-teams-fix': Record<never, never>;
+  'refusal-several-teams-fix': { readonly example: string };
   'refusal-not-a-member': { readonly team: string };
   'refusal-not-a-member-fix': Record<never, never>;
   'refusal-team-deserted': { readonly team: string };

@@ -60,8 +60,10 @@ const TOLD: Told = {
     }),
   }),
   'no-team-of-yours': (_, speak) => both(speak, 'no-team-of-yours'),
-  'several-teams': ({ teamNames }, speak) =>
-    both(speak, 'several-teams', { count: teamNames.length, teams: teamNames }),
+  'several-teams': ({ teamNames }, speak) => ({
+    what: speak('refusal-several-teams', { count: teamNames.length, teams: teamNames }),
+    fix: speak('refusal-several-teams-fix', { example: teamNames[0] ?? '' }),
+  }),
   'not-a-member': ({ teamName, isProductOwner, isDeserted }, speak) =>
     isDeserted
       ? {

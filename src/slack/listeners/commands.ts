@@ -12,6 +12,7 @@ import { answerOnce, readAndAnswerOnce, triggerKey } from './answer-once.ts';
 import { type Asker, placeOf, tellsOnly } from './asker.ts';
 import { contextOf, type ListenerContext } from './listener-context.ts';
 import { withNames } from './mentioned-names.ts';
+import { forTeamNamed } from './team-named.ts';
 
 export function listenToCommand(app: App): void {
   app.command(/.*/, async ({ ack, body, respond, context: bolt }) => {
@@ -53,12 +54,15 @@ export async function runCommand(
   const caller: Caller = { ...asker, showOverview: () => tellOverview(context, asker) };
   if (command?.read) {
     const { read } = command;
-    return readAndAnswerOnce(context, caller, during, eventKey, () => read(context, caller));
+    return readAndAnswerOnce(context, caller, during, eventKey, () =>
+      forTeamNamed(context, caller, rest, (there) => read(context, there)),
+    );
   }
   await answerOnce(context, caller, during, eventKey, async () => {
     if (command) {
-      const { run = () => showFirstForm(command, context, caller) } = command;
-      return run(context, caller, command.takesPeople ? rest : await withNames(context, rest));
+      const { run = (_, there) => showFirstForm(command, context, there) } = command;
+      const words = command.takesPeople ? rest : await withNames(context, rest);
+      return forTeamNamed(context, caller, words, (there, said) => run(context, there, said));
     }
     if (rest === '') return caller.showOverview();
     const typed = rest.split(/\s+/)[0] ?? rest;

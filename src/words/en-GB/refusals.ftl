@@ -39,7 +39,7 @@ refusal-no-team-of-yours = You aren’t on the team that this belongs to.
 refusal-no-team-of-yours-fix = Ask the team’s facilitator to add you with `/loadline setup`, or set up a team in its channel.
 
 refusal-several-teams = You are on { NUMBER($count) } teams ({ SERIES($teams) }), so it isn’t clear which one you mean.
-refusal-several-teams-fix = Use the command in the team’s channel, use the buttons of the prompt, or reply in the prompt’s thread.
+refusal-several-teams-fix = Name the team after the command, as in `/loadline status { $example }`, or type the command in the team’s channel. To answer, use the buttons of the daily question or reply in its thread.
 
 refusal-not-a-member = Only members of { $team } can see or change its sprint.
 refusal-not-a-member-fix = Ask the team’s facilitator to add you with `/loadline setup`.

@@ -1,9 +1,10 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
+import type { TeamOverview } from '../../../src/app/watching/overview.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
 import { botUnderTest } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
-import { DIRECT_ID, grown, MIRA_ID, recordedInPrompt, WORKSPACE_ID } from '../support/samples.ts';
+import { DIRECT_ID, grown, MIRA_ID, recordedInPrompt, team, WORKSPACE_ID } from '../support/samples.ts';
 import { callsOf } from '../support/spy-use-cases.ts';
 
 const platform = new FakePlatform();
@@ -12,6 +13,8 @@ afterEach(() => platform.reset());
 afterAll(() => platform.close());
 
 const direct = { channelId: DIRECT_ID, isDirect: true };
+const TUGBOATS = { channelId: 'C0TUG', isDirect: false };
+const NORTH = { channelId: 'C0NORTH', isDirect: false };
 
 describe('direct messages', () => {
   it('are answers in words, by whom the platform says', async () => {
@@ -148,6 +151,35 @@ describe('direct messages', () => {
     await bot.say('Thanks a lot!');
     expect(platform.callsTo('chat.postMessage')[0]?.text).toBe('You’re welcome.');
     expect(callsOf(bot.useCases)).toEqual([]);
+  });
+
+  it.each([
+    ['status Tugboats', 'sprintStatus', [TUGBOATS]],
+    ['status tugboats north', 'sprintStatus', [NORTH]],
+    ['cards Tugboats', 'listCards', [TUGBOATS]],
+    ['drop Tugboats: 3 not needed', 'dropCard', [{ place: TUGBOATS, reference: '3', reason: 'not needed' }]],
+    ['value 1200 Tugboats', 'recordValueLine', [{ place: TUGBOATS, line: '1200' }]],
+  ])('of somebody on several teams may name the one that is meant: %s', async (text, useCase, input) => {
+    const bot = botUnderTest(platform);
+    const [known] = (await bot.useCases.overview({} as never, direct)).teams as [TeamOverview];
+    const teams = [
+      { ...known, team: { ...team, name: 'Tugboats', channelId: TUGBOATS.channelId } },
+      { ...known, team: { ...team, name: 'Tugboats North', channelId: NORTH.channelId } },
+    ];
+    bot.useCases.overview.mockResolvedValue({ teams, canSetUpHere: false });
+    const teamNames = teams.map(({ team: { name } }) => name);
+    const spied = bot.useCases[useCase as 'listCards'];
+    spied.mockRejectedValueOnce(new Refusal('several-teams', { teamNames }));
+    await bot.say(text);
+    expect(spied.mock.lastCall?.slice(1)).toEqual(input);
+  });
+
+  it('of somebody on several teams that name none of them are told how to', async () => {
+    const bot = botUnderTest(platform);
+    const teamNames = ['Tugboats', 'Pilots'];
+    bot.useCases.listCards.mockRejectedValue(new Refusal('several-teams', { teamNames }));
+    await bot.say('cards');
+    expect(platform.callsTo('chat.postMessage')[0]?.text).toContain('as in /loadline status Tugboats');
   });
 
   it('are commands of a product owner who writes directly', async () => {
