@@ -75,7 +75,10 @@ export function daysOffOnHome(spans: readonly SpanOff[]): string {
 }
 
 /** How much time the sprint holds, and a line for each who is off or works part-time. */
-export function planTimeLines({ memberDays, teamOff, people }: PlanTime): { lead: string; lines: string[] } {
+export function planTimeLines({ memberDays, awayDays, teamOff, people }: PlanTime): {
+  lead: string;
+  lines: string[];
+} {
   const ofTeam = teamOff.length === 0 ? [] : [mrkdwn('plan-time-team-off', { days: listedSpans(teamOff) })];
   const ofPeople = people.map(({ userId, off, worksOn }) => {
     const who = { person: person(userId) };
@@ -86,7 +89,11 @@ export function planTimeLines({ memberDays, teamOff, people }: PlanTime): { lead
       ? mrkdwn('plan-time-person-part', part)
       : mrkdwn('plan-time-person-both', { ...part, days });
   });
-  return { lead: mrkdwn('plan-time', { days: memberDays }), lines: [...ofTeam, ...ofPeople] };
+  const lead =
+    awayDays > 0
+      ? mrkdwn('plan-time-less-away', { days: memberDays, away: awayDays })
+      : mrkdwn('plan-time', { days: memberDays });
+  return { lead, lines: [...ofTeam, ...ofPeople] };
 }
 
 export function daysOffPreviewLead({ whose, team, name: file, days, from, to }: DaysOffPreview): string {

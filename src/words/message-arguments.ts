@@ -874,6 +874,7 @@ export interface Messages {
   'days-off-home-button': Record<never, never>;
   'days-off-today': Record<never, never>;
   'plan-time': { readonly days: number };
+  'plan-time-less-away': { readonly days: number; readonly away: number };
   'plan-time-team-off': { readonly days: readonly string[] };
   'plan-time-person-off': { readonly person: string; readonly days: readonly string[] };
   'plan-time-person-part': { readonly person: string; readonly weekdays: string };
@@ -2164,6 +2165,7 @@ export interface Messages {
     readonly all: number;
   };
   'plan-set-all-needed': { readonly floor: number; readonly points: number; readonly kept: number };
+  'plan-set-smaller': { readonly kept: number };
   'plan-set-endangering': {
     readonly number: string;
     readonly card: string;

@@ -29,20 +29,23 @@ export function planRangeWords(
   return `${basis}\n${mrkdwn('plan-run-out', { points: commitmentPoints, chance })}`;
 }
 
-/** How likely these very cards are kept, and which of them endangers that most. */
-export function planSetWords({
-  chance,
-  points,
-  floor,
-  isAllNeeded,
-  endangering,
-  sprints,
-}: SetReading): string {
+/**
+ * How likely these very cards are kept, and which of them endangers that most.
+ *
+ * @param ofAmount the chance to keep as many points, however they are cut
+ */
+export function planSetWords(
+  { chance, points, floor, isAllNeeded, endangering, sprints }: SetReading,
+  ofAmount: CommitmentChances['kept'],
+): string {
   const { kept, all } = chance;
   return [
     isAllNeeded
       ? mrkdwn('plan-set-all-needed', { floor, points, kept })
       : mrkdwn('plan-set-chances', { floor, points, kept, all }),
+    ...(isDefined(ofAmount) && tenths(ofAmount) > tenths(kept)
+      ? [mrkdwn('plan-set-smaller', { kept: ofAmount })]
+      : []),
     ...(endangering && tenths(endangering.chanceWithout.kept) > tenths(kept)
       ? [
           mrkdwn('plan-set-endangering', {

@@ -62,12 +62,13 @@ export function workedSprint(
   const then = finished(cards, before);
   const soFar = { cardPoints, finishedPoints: then.points, underwayPoints: then.underwayPoints };
   pullInWhatFits(before + after);
-  const velocityPoints = finished(cards, before + after).points;
+  const end = finished(cards, before + after);
+  const velocityPoints = end.points;
   return {
     soFar,
     velocityPoints,
     later: {
-      finishedPoints: velocityPoints - then.points,
+      workedPoints: velocityPoints + end.underwayPoints - then.points - then.underwayPoints,
       evenPoints: velocityPoints * (1 - elapsedShare),
       hadTimeToSpare: velocityPoints === cardPoints && total(cards) === cardPoints,
     },

@@ -1,5 +1,8 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import type { SetReading } from '../../src/app/advice/set-advice.ts';
 import type { PlanWarning } from '../../src/app/planning/plan-warnings.ts';
+import { planTimeLines } from '../../src/words/days-off.ts';
+import { planSetWords } from '../../src/words/plan-advice.ts';
 import { planWarning } from '../../src/words/planning.ts';
 
 test.each<[PlanWarning, string]>([
@@ -21,4 +24,31 @@ test.each<[PlanWarning, string]>([
   ],
 ])('a warning about a plan names its cards: %o', (warning, words) => {
   expect(planWarning(warning)).toBe(words);
+});
+
+describe('the chances of a plan’s own cards', () => {
+  const set: SetReading = {
+    points: 23,
+    floor: 0.8,
+    chance: { kept: 0.7, all: 0.5 },
+    isAllNeeded: false,
+    endangering: undefined,
+    sprints: 8,
+  };
+
+  test('say why they are worse than those of as many points in any cards', () => {
+    expect(planSetWords(set, 0.9)).toContain(
+      'In smaller cards the same points would be at about 9 in 10, for only whole cards count as finished.',
+    );
+    for (const same of [0.72, { undefined: { code: 'no-points' } } as const])
+      expect(planSetWords(set, same)).not.toContain('smaller');
+  });
+});
+
+test('days away that a plan names are taken off, and it is said that the status doesn’t know them', () => {
+  const time = { memberDays: 36, teamOff: [], people: [] };
+  expect(planTimeLines({ ...time, awayDays: 0 }).lead).toBe('36 working days of all members together.');
+  expect(planTimeLines({ ...time, awayDays: 4 }).lead).toBe(
+    '36 working days of all members together, the 4 away taken off. Only days entered with `/loadline off` count in the status too.',
+  );
 });

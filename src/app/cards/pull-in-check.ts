@@ -106,7 +106,7 @@ function sizeChances(
   };
   return estimates.map((estimatePoints) =>
     pullInChance(
-      { estimatePoints, aheadPoints: openPoints, surprise: surpriseOf(estimatePoints) },
+      { estimatePoints, aheadPoints: openPoints - now.underwayPoints, surprise: surpriseOf(estimatePoints) },
       finishable,
     ),
   );
@@ -131,7 +131,7 @@ export function laterParts(
     return [
       {
         ...part,
-        finishedPoints: part.finishedPoints * factor,
+        workedPoints: part.workedPoints * factor,
         evenPoints: part.evenPoints * factor,
       },
     ];
@@ -145,7 +145,10 @@ function laterPart(sprint: PastSprint, elapsedShare: number): LaterPart | undefi
   const end = trace.at(-1);
   if (then && end && velocityPoints !== undefined) {
     return {
-      finishedPoints: Math.max(0, velocityPoints - then.finishedPoints),
+      workedPoints: Math.max(
+        0,
+        velocityPoints + end.underwayPoints - then.finishedPoints - then.underwayPoints,
+      ),
       evenPoints: velocityPoints * shareLeft,
       // Work that was pulled in after that moment had only the time that was left then.
       hadTimeToSpare: end.finishedPoints >= end.cardPoints && end.cardPoints <= then.cardPoints,
@@ -156,7 +159,7 @@ function laterPart(sprint: PastSprint, elapsedShare: number): LaterPart | undefi
   const pulledInPoints = sprint.pulledInPoints ?? 0;
   const evenPoints = velocityPoints * shareLeft;
   return {
-    finishedPoints: evenPoints,
+    workedPoints: evenPoints,
     evenPoints,
     hadTimeToSpare: pulledInPoints === 0 && velocityPoints >= sprint.commitmentPoints,
   };

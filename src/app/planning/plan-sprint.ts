@@ -157,7 +157,7 @@ async function previewOf(
     leftOut,
     commitmentPoints,
     workingDays: workingDaysOf(team, plan.input.startsOn, plan.input.endsOn).length,
-    time: planTime(team, plan.workers, plan.input),
+    time: planTime(team, plan.workers, plan.input, plan.awayDays),
     guestIds: guestIdsIn(raw),
     warnings: planWarnings(cards, team, plan.input, await runningWork(tx.read, team, plan.input, today)),
     recent: await recentSprints(tx.read, past),

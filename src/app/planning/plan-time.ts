@@ -6,8 +6,10 @@ import { type SpanOff, spansOff } from '../days-off/days-ahead.ts';
 import { activeMembers, type Member, type Team } from '../team/team.ts';
 
 export interface PlanTime {
-  /** Working days of all members together, less days off. */
+  /** Working days of all members together, less days off and days away. */
   readonly memberDays: number;
+  /** Days away of all members together that the plan names beside the days off. */
+  readonly awayDays: number;
   readonly teamOff: readonly SpanOff[];
   /** Those who are off or work part-time in the sprint. */
   readonly people: readonly {
@@ -22,6 +24,7 @@ export function planTime(
   team: Team,
   members: readonly Member[],
   span: { readonly startsOn: Day; readonly endsOn: Day },
+  awayDays = 0,
 ): PlanTime {
   const working = activeMembers(members);
   const { startsOn, endsOn } = span;
@@ -31,7 +34,8 @@ export function planTime(
     worksOn,
   }));
   return {
-    memberDays: memberDaysOf(team, working, sprintDays(team, span)),
+    memberDays: Math.max(0, memberDaysOf(team, working, sprintDays(team, span)) - awayDays),
+    awayDays,
     teamOff: spansOff(team.daysOff, startsOn, endsOn),
     people: people.filter(({ off, worksOn }) => off.length > 0 || worksOn !== undefined),
   };

@@ -111,7 +111,10 @@ async function foreseen(tx: Transaction, running: TeamSprint, time: SprintTime, 
   const { velocity } = await outcomeAhead(tx, running, projection, time, on, pastVersion);
   const past = await pastSprints(tx, team, pastVersion);
   const later = laterParts(past, time, workersOf(members, sprint.id).length);
-  return { velocity, beyond: stillFinishable(projection.distribution, projection.now, later) };
+  const work = stillFinishable(projection.distribution, projection.now, later);
+  // The open cards count whole here, and what is underway in them is done already.
+  const beyond = { cdf: (points: number) => work.cdf(points - projection.now.underwayPoints) };
+  return { velocity, beyond };
 }
 
 /** @throws Refusal `bad-input` with every problem */

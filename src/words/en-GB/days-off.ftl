@@ -121,6 +121,12 @@ plan-time =
         [one] { NUMBER($days) } working day of all members together.
        *[other] { NUMBER($days) } working days of all members together.
     }
+# $away: as the plan's form names them.
+plan-time-less-away =
+    { $days ->
+        [one] { NUMBER($days) } working day of all members together, the { NUMBER($away) } away taken off. Only days entered with `/loadline off` count in the status too.
+       *[other] { NUMBER($days) } working days of all members together, the { NUMBER($away) } away taken off. Only days entered with `/loadline off` count in the status too.
+    }
 plan-time-team-off = • The team is off { LIST($days) }.
 plan-time-person-off = • { $person } is off { LIST($days) }.
 plan-time-person-part = • { $person } works { $weekdays }.

@@ -13,6 +13,8 @@ plan-set-title = The chances of these cards
 plan-set-chances = The chance to finish at least { PERCENT($floor) } of these { POINTS($points) } is { IN_TEN($kept) }, and to finish all of them { IN_TEN($all) }.
 # Where all the cards have to be finished for that, such as both of 13 and 7 points for 80% of 20.
 plan-set-all-needed = Finishing at least { PERCENT($floor) } of these { POINTS($points) } takes every card, and the chance of that is { IN_TEN($kept) }.
+# $kept: of as many points, however they are cut, as the range tells it.
+plan-set-smaller = In smaller cards the same points would be at { IN_TEN($kept) }, for only whole cards count as finished.
 plan-set-endangering = Card { $number }, { $card } ({ POINTS($points) }), endangers that most: without it, the chance to finish at least { PERCENT($floor) } of the rest is { IN_TEN($without) }.
 plan-set-basis =
     { $sprints ->

@@ -151,10 +151,10 @@ describe('what past sprints did from a moment on', () => {
       ],
     });
     expect(laterParts([half], { elapsedShare: 0.5, total: 10 }, 3)).toEqual([
-      { finishedPoints: 6, evenPoints: 7.5, hadTimeToSpare: false },
+      { workedPoints: 6, evenPoints: 7.5, hadTimeToSpare: false },
     ]);
     expect(laterParts([aPastSprint(watched(20))], time, 3)).toEqual([
-      { finishedPoints: 12, evenPoints: 12, hadTimeToSpare: true },
+      { workedPoints: 12, evenPoints: 12, hadTimeToSpare: true },
     ]);
   });
 
@@ -168,12 +168,12 @@ describe('what past sprints did from a moment on', () => {
       { elapsedShare: 0, total: 10 },
       3,
     );
-    expect(part).toMatchObject({ finishedPoints: 25, hadTimeToSpare: false });
+    expect(part).toMatchObject({ workedPoints: 25, hadTimeToSpare: false });
   });
 
   test('is taken to have gone evenly where nobody watched, and is unknown without a velocity', () => {
     const [imported] = laterParts([aPastSprint(missing(20, 15))], time, 3);
-    expect(imported).toEqual({ finishedPoints: 9, evenPoints: 9, hadTimeToSpare: false });
+    expect(imported).toEqual({ workedPoints: 9, evenPoints: 9, hadTimeToSpare: false });
     expect(laterParts([aPastSprint(finishing(20, 0))], time, 3)[0]?.hadTimeToSpare).toBe(true);
     expect(laterParts([aPastSprint({ velocityPoints: undefined })], time, 3)).toEqual([]);
   });
@@ -181,7 +181,7 @@ describe('what past sprints did from a moment on', () => {
   test('is scaled to the length of this sprint, and looks at the latest twelve', () => {
     const past = pastSprintsOf(Array.from({ length: 15 }, (_, i) => missing(20, i)));
     const later = laterParts(past, { elapsedShare: 0, total: 5 }, 3);
-    expect(later.map(({ finishedPoints }) => finishedPoints)).toEqual(
+    expect(later.map(({ workedPoints }) => workedPoints)).toEqual(
       Array.from({ length: 12 }, (_, i) => (i + 3) / 2),
     );
   });

@@ -301,6 +301,7 @@ export const preview: PlanPreview = {
   workingDays: 10,
   time: {
     memberDays: 26.5,
+    awayDays: 0,
     teamOff: [],
     people: [
       {

@@ -392,6 +392,7 @@ export const preview: PlanPreview = {
   workingDays: 10,
   time: {
     memberDays: 26.5,
+    awayDays: 0,
     teamOff: [],
     people: [
       {

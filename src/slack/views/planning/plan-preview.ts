@@ -88,10 +88,10 @@ function rangeSection({ range, commitment, commitmentPoints }: PlanPreview): Sec
   );
 }
 
-function setSections({ set, leftOut }: PlanPreview): SectionBlock[] {
+function setSections({ set, leftOut, commitment }: PlanPreview): SectionBlock[] {
   const points = leftOut.reduce((sum, { estimatePoints }) => sum + estimatePoints, 0);
   const lines = [
-    ...(set ? [planSetWords(set)] : []),
+    ...(set ? [planSetWords(set, commitment.kept)] : []),
     ...(leftOut.length > 0 ? [mrkdwn('plan-left-out-now', { cards: leftOut.length, points })] : []),
   ];
   return lines.length === 0 ? [] : [section([bold(mrkdwn('plan-set-title')), ...lines].join('\n'))];
