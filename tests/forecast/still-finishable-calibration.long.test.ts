@@ -35,7 +35,11 @@ function cases(): Case[] {
               const later = past.map((one) => one.later);
               for (const estimatePoints of [1, 3, 8]) {
                 const chance = pullInChance(
-                  { estimatePoints, aheadPoints: now.openPoints - now.soFar.underwayPoints, surprise: undefined },
+                  {
+                    estimatePoints,
+                    aheadPoints: now.openPoints - now.soFar.underwayPoints,
+                    surprise: undefined,
+                  },
                   stillFinishable(distribution, now.soFar, later),
                 );
                 found.push({

@@ -79,9 +79,11 @@ describe('import and export in the conversation', () => {
     expect(form()?.submit).toMatchObject({ text: 'Import' });
 
     await submit({});
-    expect(form()).toBeUndefined();
-    expect(said()).toContain('Imported 2 sprints of Quayside');
-    expect(said()).toContain('3 closed sprints to go by');
+    // A busy machine takes longer than the platform waits: then the form stays and shows the outcome.
+    const outcome = form() ? shown() : said();
+    expect(form()?.title.text ?? 'Done').toBe('Done');
+    expect(outcome).toContain('Imported 2 sprints of Quayside');
+    expect(outcome).toContain('3 closed sprints to go by');
   });
 
   it('hands the four files over in direct messages, without anybody’s id or name', async () => {
