@@ -16,10 +16,10 @@ export function isPointsChange(value: number): boolean {
   return isPoints(Math.abs(value));
 }
 
-const POINTS_PATTERN = /^(?:(\d{1,3})(?:[.,]([05])0?)?|(\d{1,3})? ?½)$/;
+const POINTS_PATTERN = /^(?:(\d{1,3})(?:[.,]([05])0?)?|(\d{1,3})? ?½|\.50?)$/;
 
 /**
- * Reads an amount of points as people type it: `3`, `0.5`, `0,5`, `2.0`, `½`, `1½`.
+ * Reads an amount of points as people type it: `3`, `0.5`, `.5`, `0,5`, `2.0`, `½`, `1½`.
  *
  * @returns the points, or undefined when the text is not a multiple of 0.5 from 0 to 999.5.
  * @example parsePoints('1½') === 1.5

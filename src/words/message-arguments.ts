@@ -3307,6 +3307,7 @@ export interface Messages {
   'team-set-up-privacy': Record<never, never>;
   'team-retention': { readonly months: number };
   'team-retention-none': Record<never, never>;
+  'team-set-up-goes-on': { readonly sprint: string };
   'team-set-up-next': Record<never, never>;
   'team-saved': {
     readonly change: 'changed' | 'new';

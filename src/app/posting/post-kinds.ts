@@ -36,9 +36,12 @@ export const POST_KINDS = {
 
   'team-set-up': aboutTeam(['byUserId'], async ({ tx, team }) => {
     const members = (await tx.read.membersOf(team.id)).filter(({ isActive }) => isActive);
+    const [sprint] = await tx.read.openSprintsOf(team.id);
     return {
       content: {
         team,
+        /** That goes on, where a team was changed. */
+        sprintName: sprint?.name,
         memberIds: activeMembers(members).map(({ userId }) => userId),
         facilitatorIds: members.filter(({ isFacilitator }) => isFacilitator).map(({ userId }) => userId),
       },

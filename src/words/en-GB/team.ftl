@@ -133,6 +133,7 @@ team-retention =
        *[other] { NUMBER($months) } months after its end a sprint is reduced to its totals.
     }
 team-retention-none = The details of past sprints are kept for good.
+team-set-up-goes-on = { $sprint } goes on as it was planned. What else there is: `/loadline help`.
 team-set-up-next = Next: a facilitator plans a sprint with `/loadline plan`. What else there is: `/loadline help`.
 team-saved =
     { $change ->

@@ -41,7 +41,7 @@ const chart = { fileId: 'F0CHART', altText: 'Burndown of Harbour 12: 3 points le
 
 describe('team set up', () => {
   it('says what will happen, who takes part, what comes next, and what to be careful about', () => {
-    const people = { memberIds: [ANA, BEN], facilitatorIds: [BEN] };
+    const people = { memberIds: [ANA, BEN], facilitatorIds: [BEN], sprintName: undefined };
     expect(
       postMessage({ kind: 'team-set-up', team: { ...team, productOwnerId: ANA }, ...people }).text,
     ).toMatchInlineSnapshot(`
@@ -54,6 +54,15 @@ describe('team set up', () => {
       Next: a facilitator plans a sprint with /loadline plan. What else there is: /loadline help.
       These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams. Asking people about their work every day may be regulated where you are. Before you switch this on, check local law and works agreements, and ask the person responsible for data protection."
     `);
+  });
+});
+
+describe('team changed', () => {
+  it('asks for no plan where a sprint is planned or running', () => {
+    const people = { memberIds: [ANA, BEN], facilitatorIds: [BEN] };
+    const { text } = postMessage({ kind: 'team-set-up', team, ...people, sprintName: 'Harbour 12' });
+    expect(text).toContain('Harbour 12 goes on as it was planned.');
+    expect(text).not.toContain('plans a sprint');
   });
 });
 

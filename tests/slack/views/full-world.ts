@@ -541,6 +541,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'team set up': postMessage({
       kind: 'team-set-up',
       team: fullTeam,
+      sprintName: heading.sprint.name,
       memberIds: people,
       facilitatorIds: people,
     }),

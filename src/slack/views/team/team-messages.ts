@@ -11,7 +11,12 @@ import { context, lead, section } from '../block-builders.ts';
 import { lineList } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
 
-export function teamSetUpMessage({ team, memberIds, facilitatorIds }: ContentOf<'team-set-up'>): MessageView {
+export function teamSetUpMessage({
+  team,
+  sprintName,
+  memberIds,
+  facilitatorIds,
+}: ContentOf<'team-set-up'>): MessageView {
   const takingPart = [
     mrkdwn('team-members', { people: people(memberIds) }),
     mrkdwn('team-facilitators', { people: people(facilitatorIds) }),
@@ -22,7 +27,11 @@ export function teamSetUpMessage({ team, memberIds, facilitatorIds }: ContentOf<
     section(mrkdwn('team-set-up-intro', askingTimes(team))),
     lineList('', takingPart, () => mrkdwn('team-more-people')),
     section(`${mrkdwn('team-set-up-privacy')} ${retentionSentence(team)}`),
-    section(mrkdwn('team-set-up-next')),
+    section(
+      sprintName === undefined
+        ? mrkdwn('team-set-up-next')
+        : mrkdwn('team-set-up-goes-on', { sprint: sprintName }),
+    ),
     context(mrkdwn('caution-set-up')),
   ]);
 }
