@@ -153,6 +153,43 @@ const forManyWorkspaces = z.object({
 const forSocket = z.object({ LOADLINE_APP_TOKEN: appToken });
 const forHttp = z.object({ LOADLINE_SIGNING_SECRET: signingSecret });
 
+const SETTINGS: ReadonlySet<string> = new Set(
+  [common, forOneWorkspace, forManyWorkspaces, forSocket, forHttp].flatMap(({ shape }) => Object.keys(shape)),
+);
+/** What a cluster sets for each service, by the service's name. */
+const OF_A_CLUSTER = /_SERVICE_(?:HOST|PORT)|_PORT_\d+_(?:TCP|UDP)|^LOADLINE(?:_PROXY)?_PORT$/;
+
+/**
+ * Names that are written like the bot's settings and are none, mostly slips. A start goes on, since a version that is put
+ * back in place of a newer one doesn't know the newer one's settings.
+ */
+export function unknownSettings(environment: Readonly<Record<string, string | undefined>>): string[] {
+  return Object.keys(environment).filter(
+    (name) =>
+      name.startsWith('LOADLINE_') && !SETTINGS.has(name.replace(/_FILE$/, '')) && !OF_A_CLUSTER.test(name),
+  );
+}
+
+/** Some ways to pass an environment take quotation marks for a part of the value. */
+function quotedIn(environment: Readonly<Record<string, string | undefined>>): SettingProblem[] {
+  return [...SETTINGS]
+    .filter((name) => /^(["']).*\1$/s.test(environment[name]?.trim() ?? ''))
+    .map((variable) => ({
+      code: 'quoted',
+      variable,
+    }));
+}
+
+/** The metrics' port that is also open for something else, unless at another address. */
+function portsTwice(base: z.infer<typeof common> | undefined): SettingProblem[] {
+  const port = base?.LOADLINE_METRICS_PORT;
+  if (!base || !port) return [];
+  const [host, metricsHost] = [base.LOADLINE_HOST, base.LOADLINE_METRICS_HOST];
+  if (host !== undefined && host !== metricsHost && ![host, metricsHost].some(isAnyAddress)) return [];
+  const name = (['PORT', 'LOADLINE_HEALTH_PORT'] as const).find((other) => base[other] === port);
+  return name === undefined ? [] : [{ code: 'port-twice', variable: 'LOADLINE_METRICS_PORT', name }];
+}
+
 /**
  * @param environment e.g. `process.env`; other variables are ignored
  * @throws ConfigError with every problem found
@@ -168,7 +205,14 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
   const http = chosen.data === 'http' ? forHttp.safeParse(environment) : undefined;
   // Looked at only when each of its settings is right: one mistake, one problem.
   const metrics = base.success ? closedMetrics.safeParse(environment) : undefined;
-  const problems = [one, many, base, socket, http, metrics].flatMap(problemsIn);
+  const quoted = quotedIn(environment);
+  const others = [one, many, base, socket, http, metrics].flatMap(problemsIn);
+  const problems = [
+    ...quoted,
+    ...[...others, ...portsTwice(base.data)].filter(
+      ({ variable }) => !quoted.some((problem) => problem.variable === variable),
+    ),
+  ];
   if (!base.success || problems.length > 0) throw new ConfigError(problems);
   const transport: Transport = http?.success
     ? { mode: 'http', signingSecret: http.data.LOADLINE_SIGNING_SECRET }
@@ -178,7 +222,11 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     transport: Object.freeze(transport),
     port: base.data.PORT,
     host: base.data.LOADLINE_HOST,
-    healthPort: base.data.LOADLINE_HEALTH_PORT,
+    // The same one is none of its own.
+    healthPort:
+      base.data.LOADLINE_HEALTH_PORT === base.data.PORT && base.data.PORT !== 0
+        ? undefined
+        : base.data.LOADLINE_HEALTH_PORT,
     trustedProxies: base.data.LOADLINE_TRUSTED_PROXIES,
     databaseUrl: base.data.DATABASE_URL,
     databaseCa: base.data.LOADLINE_DATABASE_CA,
@@ -196,6 +244,10 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
             token: base.data.LOADLINE_METRICS_TOKEN,
           }),
   });
+}
+
+function isAnyAddress(host: string): boolean {
+  return host === '0.0.0.0' || host === '::';
 }
 
 function accessOf(

@@ -43,6 +43,7 @@ if (command === 'rehearse') {
   process.exitCode = code;
 } else {
   const { say } = await import('./words/say.ts');
-  console.error(say('start-no-command', { command }));
+  const commands = ['rehearse', ...Object.keys(OPERATOR_COMMANDS)];
+  console.error(say('start-no-command', { command, commands }));
   process.exitCode = 2;
 }

@@ -14,7 +14,7 @@ import { homesTouchedBy } from './app/watching/homes-touched.ts';
 import { writtenOnce } from './app/written-once.ts';
 import { calendars } from './calendars/calendars.ts';
 import { charts } from './charts/charts.ts';
-import { type Config, ConfigError, type Distribution, readConfig } from './config.ts';
+import { type Config, ConfigError, type Distribution, readConfig, unknownSettings } from './config.ts';
 import { firstCodeOf } from './error-chain.ts';
 import { onceADay, startClock } from './jobs/clock.ts';
 import { watchDatabase } from './jobs/database-watch.ts';
@@ -192,25 +192,56 @@ function stopOnSignal(stop: () => Promise<void>, logger: Logger): void {
 }
 
 /** What the operator reads when a start fails for a known reason; undefined for a defect. */
-function startProblems(error: unknown): readonly string[] | undefined {
+function startProblems(error: unknown, config: Config | undefined): readonly string[] | undefined {
   if (error instanceof ConfigError) return error.problems.map((problem) => sayCode('start', problem));
   if (error instanceof ConnectionRefused) return error.problems.map((problem) => sayCode('start', problem));
   if (error instanceof StoreError) return [sayCode('start', error.problem)];
   if (error instanceof PlatformStartError) return [sayCode('start', error.problem)];
-  const { code, port } = error as { code?: unknown; port?: unknown };
-  if (code === 'EADDRINUSE') return [say('start-port-in-use', { port: String(port) })];
-  return undefined;
+  const port = config && portProblem(error, config);
+  return port === undefined ? undefined : [port];
+}
+
+const WHY_NOT_OPENED = new Map([
+  ['EADDRINUSE', 'in-use'],
+  ['EADDRNOTAVAIL', 'no-such-address'],
+  ['ENOTFOUND', 'no-such-address'],
+  ['EACCES', 'not-allowed'],
+] as const);
+
+/** Why a port could not be opened, and by which setting it is chosen; undefined when it is something else. */
+function portProblem(error: unknown, { healthPort, metrics }: Config): string | undefined {
+  const { syscall, code, port, address, hostname } = error as NodeJS.ErrnoException & {
+    readonly port?: number;
+    readonly address?: string;
+    readonly hostname?: string;
+  };
+  // A host that is a name is looked up first; only that of the metrics may be one.
+  const isOfMetrics =
+    hostname === undefined ? port !== undefined && port === metrics?.port : hostname === metrics?.host;
+  if (syscall !== 'listen' && !(syscall === 'getaddrinfo' && isOfMetrics)) return undefined;
+  const reason = String(code);
+  return say('start-port-refused', {
+    why: WHY_NOT_OPENED.get(reason as 'EACCES') ?? 'refused',
+    reason,
+    port: String(port),
+    address: address ?? hostname ?? '',
+    setting: isOfMetrics ? 'LOADLINE_METRICS_PORT' : port === healthPort ? 'LOADLINE_HEALTH_PORT' : 'PORT',
+    hostSetting: isOfMetrics ? 'LOADLINE_METRICS_HOST' : 'LOADLINE_HOST',
+  });
 }
 
 /** Starts the bot and lets it run until a signal stops it. Ends the process when it can't be started. */
 export async function runBot(): Promise<void> {
+  let config: Config | undefined;
   try {
-    const config = readConfig(readSecretFiles(process.env));
+    config = readConfig(readSecretFiles(process.env));
     const logger = createLogger({ level: config.logLevel });
+    const unknown = unknownSettings(process.env);
+    if (unknown.length > 0) logger.warn({ settings: unknown }, 'settings that are none, so they do nothing');
     startWatchdog();
     stopOnSignal(await start(config, logger), logger);
   } catch (error) {
-    const problems = startProblems(error);
+    const problems = startProblems(error, config);
     if (!problems) throw error;
     console.error([say('start-refused'), ...problems.map((problem) => `- ${problem}`)].join('\n'));
     process.exit(1);

@@ -44,9 +44,11 @@ export type SettingProblem = { readonly variable: string } & (
         | 'metrics-port-wrong'
         | 'metrics-token-missing'
         | 'database-url-wrong'
+        | 'database-url-unencoded'
         | 'database-ca-wrong'
         | 'api-url-wrong'
         | 'mode-wrong'
+        | 'quoted'
         | 'file-too-large'
         | 'file-empty'
         | 'file-missing';
@@ -57,7 +59,7 @@ export type SettingProblem = { readonly variable: string } & (
   | { readonly code: 'metrics-token-weak'; readonly characters: number }
   | { readonly code: 'log-level-wrong'; readonly levels: readonly string[] }
   | { readonly code: 'requests-per-minute-wrong'; readonly lowest: string; readonly highest: string }
-  | { readonly code: 'file-and-value'; readonly name: string }
+  | { readonly code: 'file-and-value' | 'port-twice'; readonly name: string }
   | { readonly code: 'file-unreadable'; readonly reason: string }
 );
 
@@ -193,7 +195,12 @@ export const metricsToken = ruled((value) => isLongEnough(value) && /^[!-~]+$/.t
   characters: SHORTEST_SECRET,
 });
 
-export const databaseUrl = ruled(isPostgresUrl, { code: 'database-url-wrong' });
+/** An `@` behind the host is a password's, cut off by a sign that ends it; its rest would be taken for host and database. */
+export const databaseUrl = ruled((value) => !value.replace(/^[^@]*@/, '').includes('@'), {
+  code: 'database-url-unencoded',
+}).refine((value) => value === undefined || isPostgresUrl(value), {
+  params: { code: 'database-url-wrong' } satisfies RuleProblem,
+});
 
 /** One at least that can be read; a file of authorities may hold text between them. */
 export const databaseCa = ruled(holdsCertificates, { code: 'database-ca-wrong' });

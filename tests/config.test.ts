@@ -1,6 +1,6 @@
 import { rootCertificates } from 'node:tls';
 import { describe, expect, it } from 'vitest';
-import { ConfigError, readConfig } from '../src/config.ts';
+import { ConfigError, readConfig, unknownSettings } from '../src/config.ts';
 import { sayCode } from '../src/words/say.ts';
 
 const SOCKET = { LOADLINE_BOT_TOKEN: 'xoxb-1-abc', LOADLINE_APP_TOKEN: 'xapp-1-abc' };
@@ -168,6 +168,57 @@ describe('readConfig', () => {
       ]);
     },
   );
+
+  it.each(['"xoxb-1-abc"', "'xoxb-1-abc'", ' "xoxb-1-abc"\r'])(
+    'says that quotation marks are not taken off: %s',
+    (token) => {
+      expect(problemsOf({ ...SOCKET, LOADLINE_BOT_TOKEN: token })).toEqual([
+        expect.stringMatching(/^LOADLINE_BOT_TOKEN has quotation marks around its value/),
+      ]);
+    },
+  );
+
+  it.each(['postgres://u:p@ss@h/d', 'postgres://u:p/w@h/d', 'postgres://u:a@b/w@h:5432/d'])(
+    'says how to write signs in a password that end it too early: %s',
+    (DATABASE_URL) => {
+      const problems = problemsOf({ ...SOCKET, DATABASE_URL });
+      expect(problems).toEqual([
+        expect.stringMatching(/^DATABASE_URL .*(?:Percent-encode|must be an address)/),
+      ]);
+      expect(problems.join()).not.toMatch(/ss@|w@/);
+    },
+  );
+
+  it('refuses the same port for metrics and something else, unless at another address', () => {
+    const both = { ...HTTP, PORT: '3000', LOADLINE_METRICS_PORT: '3000' };
+    expect(problemsOf(both)).toEqual([
+      expect.stringMatching(/^LOADLINE_METRICS_PORT is the port of PORT as well/),
+    ]);
+    const health = { ...HTTP, LOADLINE_HEALTH_PORT: '3001', LOADLINE_METRICS_PORT: '3001' };
+    expect(problemsOf(health)).toEqual([expect.stringContaining('the port of LOADLINE_HEALTH_PORT')]);
+    expect(readConfig({ ...both, LOADLINE_HOST: '10.0.0.5' }).metrics?.port).toBe(3000);
+    expect(readConfig({ ...HTTP, PORT: '0', LOADLINE_METRICS_PORT: '0' }).metrics?.port).toBe(0);
+  });
+
+  it('takes a port of health that is the one of requests for that one', () => {
+    expect(readConfig({ ...HTTP, PORT: '3000', LOADLINE_HEALTH_PORT: '3000' }).healthPort).toBeUndefined();
+  });
+
+  it('knows its settings from what looks like one, also in a file, and from what a cluster sets', () => {
+    expect(
+      unknownSettings({
+        ...SOCKET,
+        LOADLINE_PULBIC_URL: 'x',
+        LOADLINE_SETUP_USER_FILE: '/x',
+        LOADLINE_BOT_TOKEN_FILE: '/x',
+        LOADLINE_PORT: 'tcp://10.0.0.1:3000',
+        LOADLINE_SERVICE_HOST: '10.0.0.1',
+        LOADLINE_PORT_3000_TCP_ADDR: '10.0.0.1',
+        LOADLINE_PROXY_SERVICE_PORT_HTTPS: '443',
+        PORT_OF_CALL: 'Lisbon',
+      }),
+    ).toEqual(['LOADLINE_PULBIC_URL', 'LOADLINE_SETUP_USER_FILE']);
+  });
 
   it('prints no value of any variable in its problems', () => {
     const secrets = {

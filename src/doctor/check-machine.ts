@@ -24,27 +24,29 @@ export function clockFinding(other: 'database' | 'platform', otherNow: Date, own
 
 const HEALTH_LIMIT_MS = 3_000;
 
-/** Whether the bot's port is free, or a running bot has it. */
 /**
+ * Whether the bot's port is free, or a running bot has it.
+ *
  * @param healthPort where a bot that runs already would answer its health routes
- * @param host the address at which it would
+ * @param host the address at which the port would be open; undefined: all of them
  */
 export async function checkPort(
   number: number,
   healthPort: number = number,
-  host = '127.0.0.1',
+  host?: string,
 ): Promise<Finding[]> {
   const port = String(number);
-  const reason = await listenProblem(number);
+  const reason = await listenProblem(number, host);
+  if (reason === 'EADDRNOTAVAIL') return [{ code: 'address-not-here', address: String(host) }];
   if (reason === undefined) return [number === 0 ? { code: 'port-any' } : { code: 'port-free', port }];
   if (reason !== 'EADDRINUSE') return [{ code: 'port-refused', port, reason }];
-  return [{ code: (await isBot(healthPort, host)) ? 'port-ours' : 'port-taken', port }];
+  return [{ code: (await isBot(healthPort, host ?? '127.0.0.1')) ? 'port-ours' : 'port-taken', port }];
 }
 
-async function listenProblem(port: number): Promise<string | undefined> {
+async function listenProblem(port: number, host: string | undefined): Promise<string | undefined> {
   const server = createServer();
   try {
-    server.listen(port);
+    server.listen({ port, host });
     await once(server, 'listening');
     const closed = once(server, 'close');
     server.close();

@@ -1,5 +1,5 @@
 /** Whether the environment can be read, and what it says. Prints no secret. */
-import { type Config, ConfigError, readConfig } from '../config.ts';
+import { type Config, ConfigError, readConfig, unknownSettings } from '../config.ts';
 import { readSecretFiles } from '../secret-files.ts';
 import type { Finding } from './finding.ts';
 
@@ -19,9 +19,11 @@ export function checkSettings(
   nodeVersion = process.versions.node,
 ): SettingsCheck {
   const isOld = Number(nodeVersion.split('.')[0]) < OLDEST_NODE;
-  const aboutNode: Finding[] = isOld
-    ? [{ code: 'node-too-old', version: nodeVersion, oldest: String(OLDEST_NODE) }]
-    : [];
+  const unknown = unknownSettings(environment);
+  const before: Finding[] = [
+    ...(isOld ? [{ code: 'node-too-old', version: nodeVersion, oldest: String(OLDEST_NODE) } as const] : []),
+    ...(unknown.length > 0 ? [{ code: 'settings-unknown', names: unknown } as const] : []),
+  ];
   let whole = environment;
   try {
     whole = readSecretFiles(environment);
@@ -29,11 +31,11 @@ export function checkSettings(
     return {
       config,
       environment: whole,
-      findings: [...aboutNode, described(config), ...cautions(config)],
+      findings: [...before, described(config), ...cautions(config)],
     };
   } catch (error) {
     if (!(error instanceof ConfigError)) throw error;
-    return { config: undefined, environment: whole, findings: [...aboutNode, ...error.problems] };
+    return { config: undefined, environment: whole, findings: [...before, ...error.problems] };
   }
 }
 

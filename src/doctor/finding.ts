@@ -12,6 +12,7 @@ export type Check = Messages['doctor-check']['check'];
 const KINDS = {
   'node-too-old': ['settings', 'fix'],
   'settings-fine': ['settings', 'ok'],
+  'settings-unknown': ['settings', 'warning'],
   'log-holds-words': ['settings', 'warning'],
   'settings-first': ['database', 'warning'],
   'database-none': ['database', 'ok'],
@@ -62,6 +63,7 @@ const KINDS = {
   'port-ours': ['port', 'ok'],
   'port-taken': ['port', 'fix'],
   'port-refused': ['port', 'fix'],
+  'address-not-here': ['port', 'fix'],
   'manifest-unreadable': ['manifest', 'fix'],
   'manifest-no-json': ['manifest', 'fix'],
   'manifest-fine': ['manifest', 'ok'],

@@ -948,6 +948,7 @@ export interface Messages {
     readonly logLevel: string;
     readonly setUpBy: 'admins' | 'admins-and-named' | 'anybody' | 'named';
   };
+  'doctor-settings-unknown': { readonly names: readonly string[] };
   'doctor-log-holds-words': { readonly logLevel: string };
   'doctor-settings-first': Record<never, never>;
   'doctor-database-none': Record<never, never>;
@@ -1037,6 +1038,7 @@ export interface Messages {
   'doctor-port-free': { readonly port: string };
   'doctor-port-ours': { readonly port: string };
   'doctor-port-taken': { readonly port: string };
+  'doctor-address-not-here': { readonly address: string };
   'doctor-port-refused': { readonly port: string; readonly reason: string };
   'doctor-manifest-unreadable': { readonly reason: string };
   'doctor-manifest-no-json': Record<never, never>;
@@ -3064,8 +3066,15 @@ export interface Messages {
   'sprint-moment': { readonly timeZone: string; readonly day: string; readonly time: string };
   'sprint-moment-pattern': Record<never, never>;
   'start-refused': Record<never, never>;
-  'start-no-command': { readonly command: string };
-  'start-port-in-use': { readonly port: string };
+  'start-no-command': { readonly command: string; readonly commands: readonly string[] };
+  'start-port-refused': {
+    readonly why: 'in-use' | 'no-such-address' | 'not-allowed' | 'refused';
+    readonly port: string;
+    readonly setting: string;
+    readonly address: string;
+    readonly hostSetting: string;
+    readonly reason: string;
+  };
   'start-bot-token-missing': { readonly variable: string };
   'start-bot-token-wrong': { readonly variable: string };
   'start-no-rotation': Record<never, never>;
@@ -3096,6 +3105,9 @@ export interface Messages {
   'start-metrics-port-wrong': { readonly variable: string };
   'start-metrics-token-weak': { readonly variable: string; readonly characters: number };
   'start-metrics-token-missing': { readonly variable: string };
+  'start-quoted': { readonly variable: string };
+  'start-port-twice': { readonly variable: string; readonly name: string };
+  'start-database-url-unencoded': { readonly variable: string };
   'start-database-url-wrong': { readonly variable: string };
   'start-database-ca-wrong': { readonly variable: string };
   'start-log-level-wrong': { readonly variable: string; readonly levels: readonly string[] };

@@ -52,6 +52,12 @@ describe('the settings', () => {
     );
   });
 
+  it('that nobody knows are named', () => {
+    expect(brief(checkSettings({ ...SOCKET, LOADLINE_SETUP_USER: 'admins' }).findings)[0]).toMatch(
+      /^warning: The bot knows no LOADLINE_SETUP_USER /,
+    );
+  });
+
   it('are named each with its own remedy when they are wrong', () => {
     const { findings, config } = checkSettings({ PORT: 'x' });
     expect(config).toBeUndefined();

@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { chown, mkdir, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
+import { chmod, chown, mkdir, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -133,6 +133,28 @@ describe('a data folder', () => {
     }
     expect(await readdir(dataFolder)).toEqual([]);
   });
+
+  it('that this user may read and not write, as after a backup was put back by root, is called that', async () => {
+    const dataFolder = join(folder, 'read-only');
+    await (await openDatabase({ dataFolder })).close();
+    await chmod(folder, 0o755);
+    for (const path of [join(dataFolder, 'database'), dataFolder]) await chmod(path, 0o555);
+    const openElsewhere = `
+      const { openDatabase } = await import(${JSON.stringify(new URL('../../src/store/open-database.ts', import.meta.url).href)});
+      await openDatabase({ dataFolder: ${JSON.stringify(dataFolder)} })
+        .catch(({ problem }) => console.log(problem.code, problem.reason));`;
+    const { stdout } = await promisify(execFile)(
+      process.execPath,
+      ['--input-type=module', '--eval', openElsewhere],
+      // Root may write everywhere.
+      {
+        cwd: fileURLToPath(new URL('../..', import.meta.url)),
+        ...(process.geteuid?.() === 0 && { uid: 65_534 }),
+      },
+    );
+    expect(stdout).toMatch(/^data-folder-unusable EACCES: permission denied/);
+    await chmod(dataFolder, 0o755);
+  }, 120_000);
 
   it('that is a file is refused', async () => {
     const file = join(folder, 'file');

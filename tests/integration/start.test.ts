@@ -3,6 +3,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
+import { type AddressInfo, createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
@@ -27,8 +28,8 @@ const running: Running[] = [];
 const standIns: StandIn[] = [];
 const folders: string[] = [];
 
-function start(environment: Record<string, string>): Running {
-  const child = spawn(process.execPath, [MAIN], {
+function start(environment: Record<string, string>, args: readonly string[] = []): Running {
+  const child = spawn(process.execPath, [MAIN, ...args], {
     env: { PATH: process.env.PATH ?? '', ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
@@ -99,6 +100,35 @@ describe('npm start', () => {
     expect(bot.output()).toMatch(/LOADLINE_BOT_TOKEN is missing\. .*OAuth & Permissions/);
     expect(bot.output()).toMatch(/LOADLINE_APP_TOKEN is missing\. .*connections:write/);
     expect(bot.output()).not.toContain('at file:');
+  });
+
+  it('says by which setting a port or an address that can’t be had is chosen', {
+    timeout: START_LIMIT_MS * 2,
+  }, async () => {
+    const platform = await standIn();
+    const taken = createServer().listen(0, '127.0.0.1');
+    await once(taken, 'listening');
+    const { port } = taken.address() as AddressInfo;
+    const here = { LOADLINE_HOST: '127.0.0.1', LOADLINE_METRICS_PORT: String(port) };
+    const bot = start({ ...(await environmentFor(platform)), ...here });
+    expect(await bot.ended).toBe(1);
+    expect(bot.output()).toMatch(/Port \d+ is in use\. .* set LOADLINE_METRICS_PORT to another one/);
+    taken.close();
+    // An address for documentation, which no machine has (RFC 5737).
+    const away = start({ ...(await environmentFor(platform)), LOADLINE_HOST: '192.0.2.1' });
+    expect(await away.ended).toBe(1);
+    expect(away.output()).toContain(
+      'This machine has no address 192.0.2.1. Set LOADLINE_HOST to one that it has',
+    );
+    expect(away.output()).not.toContain('at file:');
+  });
+
+  it('lists the commands when one is written wrongly', async () => {
+    const bot = start({}, ['docter']);
+    expect(await bot.ended).toBe(2);
+    expect(bot.output()).toMatch(
+      /There are rehearse, doctor, dump, .* and rotate-keys, as in npm run doctor/,
+    );
   });
 
   it('says which scope is missing and how to add it, and leaves no data folder behind', async () => {

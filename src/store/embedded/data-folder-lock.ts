@@ -3,7 +3,7 @@
  * a file of its own, because the operating system then releases it even when the process is killed, and
  * Node.js offers no other such lock.
  */
-import { mkdir, stat } from 'node:fs/promises';
+import { access, constants, mkdir, stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { StoreError } from '../store-error.ts';
@@ -22,6 +22,7 @@ export async function lockDataFolder(dataFolder: string): Promise<() => void> {
   try {
     await mkdir(folder, { recursive: true });
     refuseFolderOfOthers(folder, (await stat(folder)).uid);
+    await requireWritable(folder);
     lock = new DatabaseSync(join(folder, 'lock'), { timeout: 0 });
     lock.exec('BEGIN EXCLUSIVE');
     const held = lock;
@@ -41,4 +42,12 @@ export async function lockDataFolder(dataFolder: string): Promise<() => void> {
 function refuseFolderOfOthers(folder: string, ownerId: number): void {
   if (process.geteuid?.() !== 0 || ownerId === 0) return;
   throw new StoreError({ code: 'data-folder-of-others', folder, owner: String(ownerId) });
+}
+
+/** What can be read and not written would be taken for damaged. */
+async function requireWritable(folder: string): Promise<void> {
+  await access(folder, constants.W_OK);
+  await access(join(folder, 'database'), constants.W_OK).catch((error: NodeJS.ErrnoException) => {
+    if (error.code !== 'ENOENT') throw error;
+  });
 }

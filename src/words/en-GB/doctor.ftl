@@ -46,6 +46,7 @@ doctor-settings-fine =
         [named] those whom LOADLINE_SETUP_USERS names
        *[admins-and-named] those who administer the workspace and those whom LOADLINE_SETUP_USERS names
     }.
+doctor-settings-unknown = The bot knows no { LIST($names) } and takes no notice of it. docs/operating.md lists its settings.
 doctor-log-holds-words = The log level is { $logLevel }, at which the log holds what people typed. Set LOG_LEVEL=info unless you are looking for something.
 doctor-settings-first = Database, tokens, clock and port were not checked. Correct the settings first, then run this again.
 
@@ -152,6 +153,7 @@ doctor-port-any = Any free port is available.
 doctor-port-free = Port { $port } is free.
 doctor-port-ours = A running bot uses port { $port }.
 doctor-port-taken = Another program uses port { $port }. Stop that program, or set PORT to another one.
+doctor-address-not-here = This machine has no address { $address }. Set LOADLINE_HOST to one that it has, or leave it out.
 doctor-port-refused = Port { $port } can’t be used ({ $reason }). Stop the program that uses it, or set PORT to another one.
 
 ## App manifest
