@@ -1,12 +1,14 @@
 /** The sprint and the day that a member speaks about, and how that day's prompt is met. */
 import type { Day } from '../../sprint/calendar.ts';
 import { needsOwner, type SprintCardState, statesOf } from '../cards/card-line.ts';
+import { reopenUntil } from '../clock/sprint-clock.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { readGoneDay } from '../read-day.ts';
 import { Refusal } from '../refusal.ts';
 import {
   currentSprint,
+  lastClosedSprint,
   type Membership,
   membershipAt,
   type Place,
@@ -74,7 +76,13 @@ function earlierOf(day: Day, other: Day): Day {
   return day < other ? day : other;
 }
 
-/** The sprint that a place's team has on the day, or today. @param day as it was typed */
+/**
+ * The sprint that a place's team has on the day, or today.
+ *
+ * @param day as it was typed
+ * @throws Refusal `sprint-over` where only the latest sprint can be meant, which is closed and may still be reopened;
+ *   `no-sprint-running`
+ */
 export async function runningSprintId(
   read: Reading,
   actor: Actor,
@@ -84,7 +92,13 @@ export async function runningSprintId(
 ): Promise<string> {
   const { team, openSprints } = await membershipAt(read, actor, place);
   const today = todayOf(team, now);
-  const sprint = currentSprint(openSprints, (day && readGoneDay(day, today)) ?? today);
+  const asked = (day && readGoneDay(day, today)) ?? today;
+  const sprint = currentSprint(openSprints, asked);
+  if (sprint && sprint.startsOn <= asked) return sprint.id;
+  const last = await lastClosedSprint(read, team.id);
+  const until = last && reopenUntil(team, last);
+  if (last && until && now < until)
+    throw new Refusal('sprint-over', { sprintName: last.name, state: 'closed' });
   if (!sprint) throw new Refusal('no-sprint-running', {});
   return sprint.id;
 }

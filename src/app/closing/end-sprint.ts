@@ -1,6 +1,5 @@
 /** The end of a sprint: closing, cancelling, and reopening for corrections. */
 
-import { compareAsc } from 'date-fns/compareAsc';
 import { workingTime } from '../../sprint/baseline.ts';
 import { blockedCardDays } from '../../sprint/blocks.ts';
 import { closingSummary, runningSummary, type SprintSummary } from '../../sprint/summary.ts';
@@ -11,12 +10,13 @@ import { experimentQuestions } from '../experiments/ask-about-experiments.ts';
 import { baselineFor } from '../history/baseline-of.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Reading, Transaction } from '../ports/store.ts';
+import type { Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { refreshVerdict } from '../posting/thread.ts';
 import { Refusal } from '../refusal.ts';
 import { guestsGo, guestsReturn } from '../team/guests.ts';
 import {
+  lastClosedSprint,
   membershipAt,
   openSprint,
   type Place,
@@ -172,12 +172,6 @@ export async function cancelSprint(
     await refreshVerdict(tx, sprint.id);
     return verdictContent(tx, team, cancelled, now);
   });
-}
-
-/** The sprint that closed last; one that was cancelled since doesn't count. */
-async function lastClosedSprint(read: Reading, teamId: string): Promise<Sprint | undefined> {
-  const closed = (await read.closedSprintsOf(teamId)).map(({ sprint }) => sprint);
-  return closed.sort((a, b) => compareAsc(a.closedAt ?? 0, b.closedAt ?? 0)).at(-1);
 }
 
 /**

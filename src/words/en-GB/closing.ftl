@@ -94,9 +94,9 @@ verdict-in-thread = All numbers, cards and notes are in this post’s thread.
 # Below a verdict in somebody's direct messages, and the replies to their choice.
 verdict-direct-how = You get this beside the channel. `/loadline verdict off` ends it.
 verdict-direct-on = You get each verdict of { $team } as a direct message too, with all numbers, cards and notes.
-verdict-direct-end = `/loadline verdict off` ends it.
+verdict-direct-end = `/loadline verdict off` ends it. What the latest one said: `/loadline retro`.
 verdict-direct-off = The verdicts of { $team } are posted in its channel; you don’t get them as direct messages.
-verdict-direct-begin = `/loadline verdict on` brings them here as well.
+verdict-direct-begin = `/loadline verdict on` sends them to you as well. What the latest one said: `/loadline retro`.
 # A card-day is a card that was blocked in the evening of a working day.
 verdict-blocked-days =
     { $days ->

@@ -585,6 +585,23 @@ describe('an answer in words', () => {
     const ts = h.messenger.messages.find(({ content }) => content.kind === 'daily-prompt')?.at.ts;
     await h.pass('2026-11-13T17:00:00Z');
     await refusalOf(say(h, 'ben', '4', ts), 'sprint-over');
+  });
+
+  test('after closing is told that the sprint is closed while it can be reopened, also when the next is planned', async () => {
+    const { h, team } = await askedOnMonday('Tide table, 5, @Ben');
+    await h.pass('2026-11-13T17:05:00Z');
+    const closed = { sprintName: 'Harbour 12', state: 'closed' };
+    expect(await refusalOf(say(h, 'ben', '4'), 'sprint-over')).toEqual(closed);
+    await h.plan(team, { name: 'Harbour 13', startsOn: '2026-11-17', endsOn: '2026-11-27' });
+    expect(await refusalOf(say(h, 'ben', '4'), 'sprint-over')).toEqual(closed);
+    await h.pass('2026-11-16T17:00:00Z');
+    await refusalOf(say(h, 'ben', '4'), 'sprint-not-begun');
+  });
+
+  test('is refused where no sprint is running, and the latest is final', async () => {
+    const { h } = await askedOnMonday('Tide table, 5, @Ben');
+    await h.pass('2026-11-13T17:05:00Z');
+    await h.pass('2026-11-16T17:00:00Z');
     await refusalOf(say(h, 'ben', '4'), 'no-sprint-running');
   });
 
