@@ -126,7 +126,7 @@ describe('the manifests', () => {
 
   it('say what a process needs, and how much memory it may take', () => {
     expect(container.resources.requests).toMatchObject({ cpu: '100m', memory: '192Mi' });
-    expect(container.resources.limits.memory).toBe('512Mi');
+    expect(container.resources.limits.memory).toBe('768Mi');
   });
 
   it('hand over secrets as files that the secret has, each to a setting that the bot knows', async () => {

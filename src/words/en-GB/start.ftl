@@ -72,7 +72,7 @@ start-token-expired = The bot token has expired. { start-no-rotation }
 start-bot-removed = The bot was removed from the workspace, so its token is void. { start-new-token }
 start-token-refused = The platform refused the bot token ({ $reason }). { start-new-token }
 start-token-of-person = The token in LOADLINE_BOT_TOKEN is not a bot’s. { start-new-token }
-start-platform-unreachable = The platform can’t be reached. Check that this machine’s proxy and firewall allow connections to slack.com on port 443.
+start-platform-unreachable = The platform can’t be reached. Check that this machine’s proxy and firewall allow connections to slack.com on port 443, or to LOADLINE_API_URL where it is set.
 start-platform-odd-answer = The platform didn’t answer as expected ({ $reason }). Try again in a minute.
 start-scope-missing =
     The bot lacks the scope { $scope }, which it needs { $use ->
@@ -95,7 +95,7 @@ start-app-token-scope = The app-level token lacks the scope connections:write. {
 start-socket-mode-off = Socket Mode is off for the app. Switch it on, on the page Socket Mode of your app.
 start-sockets-taken = Ten processes have a socket open for the app, and the platform allows no more. Stop one of them, or run the bot in HTTP mode (LOADLINE_MODE=http), which has no such limit.
 start-app-token-refused = The platform refused the app-level token ({ $reason }). { start-new-app-token }
-start-socket-unreachable = The socket to the platform could not be opened. Check that this machine’s proxy and firewall allow connections to slack.com on port 443.
+start-socket-unreachable = The socket to the platform could not be opened. Check that this machine’s proxy and firewall allow connections to slack.com on port 443, or to LOADLINE_API_URL where it is set.
 
 ## The keys that encrypt the tokens of workspaces
 
