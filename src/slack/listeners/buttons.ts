@@ -3,12 +3,14 @@ import type { App, RespondFn } from '@slack/bolt';
 import type { Actor } from '../../app/team/team.ts';
 import { StaleControl } from '../button-values.ts';
 import type { Presser } from '../commands/command.ts';
-import { BUTTONS } from '../commands/commands.ts';
-import { buttonPress, formChange } from '../door/incoming.ts';
+import { BUTTONS, FORMS } from '../commands/commands.ts';
+import { buttonPress, type FormChange, formChange } from '../door/incoming.ts';
 import { answerOnce, triggerKey } from './answer-once.ts';
 import { ON_HOME, placeOf, replacing, replyPlace, tellIn, tellsOnly } from './asker.ts';
-import { showChange } from './form-changes.ts';
+import { failureMessage, failureOf } from './failure-words.ts';
+import { FormFields } from './form-fields.ts';
 import { contextOf, type ListenerContext } from './listener-context.ts';
+import { refilledForm } from './refilled-form.ts';
 
 export function listenToButtons(app: App): void {
   app.action({ type: 'block_actions' }, async ({ ack, body, respond, context: bolt }) => {
@@ -59,4 +61,29 @@ function shownOnHome(
     },
     isHomeFresh: () => isFresh,
   };
+}
+
+/**
+ * A live field of an open form was changed: the form is shown again as it is now. Nothing is written, so a repetition does no
+ * harm; and where one change overtakes another, the platform's hash makes the later one win.
+ */
+async function showChange(context: ListenerContext, { user, view }: FormChange): Promise<void> {
+  const { client, useCases, logger, workspaceId } = context;
+  const change = FORMS.get(view.callback_id)?.change;
+  if (!change) return;
+  const during = `change ${view.callback_id}`;
+  const sent = {
+    actor: { workspaceId, userId: user.id },
+    fields: new FormFields(view),
+    context: view.private_metadata,
+  };
+  const shown = await change(useCases, sent).catch((error: unknown) =>
+    refilledForm(view, failureMessage(failureOf(error, logger, during))),
+  );
+  try {
+    await client.views.update({ view_id: view.id, view: shown, ...(view.hash ? { hash: view.hash } : {}) });
+  } catch (error) {
+    // Closed or changed again meanwhile: then what was said of it is of no use any more.
+    logger.info({ err: error, during }, 'A form was not brought up to date.');
+  }
 }

@@ -1,7 +1,7 @@
 /** A message becomes a card: the shortcut in its menu. */
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
-import { titleOf } from '../../../src/slack/chosen-message.ts';
+import { titleOf } from '../../../src/slack/commands/pull-message.ts';
 import { SHORTCUTS } from '../../../src/slack/ids.ts';
 import { type BotUnderTest, botUnderTest, sentForm } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';

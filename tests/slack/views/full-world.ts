@@ -19,8 +19,8 @@ import type { UndeliveredCause } from '../../../src/app/posting/delivery-failure
 import { Refusal } from '../../../src/app/refusal.ts';
 import type { Team } from '../../../src/app/team/team.ts';
 import type { HomePage } from '../../../src/app/watching/home-page.ts';
-import { titleOf } from '../../../src/slack/chosen-message.ts';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
+import { titleOf } from '../../../src/slack/commands/pull-message.ts';
 import { sentFile } from '../../../src/slack/files/download-file.ts';
 import { forecastFormView, rangeFormView } from '../../../src/slack/views/advice-forms.ts';
 import {
