@@ -2494,6 +2494,7 @@ export interface Messages {
   'problem-title-too-long': { readonly length: number; readonly most: number };
   'problem-total': Record<never, never>;
   'problem-no-estimate': Record<never, never>;
+  'problem-estimate-in-title': { readonly typed: string; readonly title: string };
   'problem-not-an-estimate': { readonly typed: string; readonly most: number };
   'problem-open-quote': Record<never, never>;
   'problem-several-people': { readonly typed: string; readonly people: readonly string[] };

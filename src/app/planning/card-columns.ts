@@ -14,6 +14,8 @@ export interface Columns {
 
 export type ColumnProblem =
   | { readonly code: 'no-estimate' }
+  /** A number at the end, which may be of the title. */
+  | { readonly code: 'estimate-in-title'; readonly typed: string; readonly title: string }
   | { readonly code: 'not-an-estimate'; readonly typed: string; readonly most: number }
   | { readonly code: 'open-quote' };
 
@@ -95,7 +97,7 @@ function readColumns(line: string, areOwners: AreOwners): Columns | ColumnProble
     if (!('code' in columns)) return columns;
     firstProblem ??= columns;
   }
-  return firstProblem ?? estimateProblem([]);
+  return firstProblem ?? estimateProblem([line]);
 }
 
 function isTableRow(line: string): boolean {
@@ -216,7 +218,13 @@ function estimateProblem(fields: readonly string[]): ColumnProblem {
   const candidate = fields
     .slice(1)
     .find((field) => field !== '' && !field.startsWith('@') && !field.startsWith('<@'));
-  if (candidate === undefined) return { code: 'no-estimate' };
+  if (candidate === undefined) {
+    const words = (fields[0] ?? '').split(' <@')[0]?.split(' @')[0]?.split(' ') ?? [];
+    const typed = words.at(-1) ?? '';
+    const title = withoutEnds(words.slice(0, -1).join(' '), BETWEEN, 'end');
+    const isNumber = title !== '' && parsePoints(typed) !== undefined;
+    return isNumber ? { code: 'estimate-in-title', typed, title } : { code: 'no-estimate' };
+  }
   return { code: 'not-an-estimate', typed: candidate, most: MAX_POINTS };
 }
 

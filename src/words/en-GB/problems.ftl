@@ -85,6 +85,7 @@ problem-title-too-long = The title has { NUMBER($length) } characters; { NUMBER(
 # A line of a pasted plan.
 problem-total = This looks like the sum of the cards. Delete the line, or give the card another title.
 problem-no-estimate = The estimate is missing. Write: title, estimate, @owner.
+problem-estimate-in-title = The estimate is missing. If it’s { $typed }, put a comma before it: “{ $title }, { $typed }”.
 problem-not-an-estimate = “{ $typed }” isn’t an estimate; it must be a multiple of 0.5 from 0 to { NUMBER($most) }.
 problem-open-quote = A double quote is opened and never closed.
 # $people are names, each with the id that tells people of one name apart.

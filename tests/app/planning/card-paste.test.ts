@@ -125,7 +125,7 @@ describe('an estimate may be in brackets or have its unit', () => {
   test.each(['Tide table 5', 'Tide table - 5', 'Tide table (5) for ships', 'Sort 3 berths'])(
     '%j is not guessed',
     (line) => {
-      expect(read(line)).toBe('The estimate is missing. Write: title, estimate, @owner.');
+      expect(read(line)).toMatch(/^The estimate is missing\./);
     },
   );
 
@@ -381,14 +381,25 @@ describe('a whole text', () => {
       [8, 'Buoys'],
     ]);
     expect(bad.map(({ lineNumber, problem }) => [lineNumber, problem.code])).toEqual([
-      [1, 'no-estimate'],
+      [1, 'estimate-in-title'],
       [4, 'no-estimate'],
-      [5, 'no-estimate'],
+      [5, 'estimate-in-title'],
       [6, 'no-such-person'],
       [7, 'no-estimate'],
       [9, 'total'],
     ]);
   });
+
+  test.each([
+    ['Fix the lamp 3', 'Fix the lamp', '3'],
+    ['3. Berths: 2.5 @Ana', 'Berths', '2.5'],
+  ])(
+    'a number at the end of “%s” may be of the title, so it is asked for with a comma',
+    (text, title, typed) => {
+      const [line] = parseCards(text, PEOPLE).bad;
+      expect(line?.problem).toEqual({ code: 'estimate-in-title', title, typed });
+    },
+  );
 
   test('nothing at all is no card and no mistake', () => {
     expect(parseCards('', PEOPLE)).toEqual({ cards: [], bad: [] });
