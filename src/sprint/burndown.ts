@@ -19,7 +19,7 @@ export interface BurndownDay {
   readonly day: Day;
   /** Where a steady pace from the commitment to nothing would be this evening: as many points for each member-day. */
   readonly idealPoints: number;
-  /** Points left on all cards this evening; undefined for days that have not come yet. */
+  /** Points left on all cards this evening; undefined for days that have not come, or not come any more. */
   readonly leftPoints: number | undefined;
   /** Estimates of the cards pulled in on this day. */
   readonly pulledInPoints: number;
@@ -47,8 +47,10 @@ export interface BurndownSpan {
   readonly calendar: WorkCalendar;
   /** Those who work on the sprint; with none, each working day counts the same. */
   readonly members: readonly OwnCalendar[];
-  /** Undefined once the sprint is over; then every day has a value. */
+  /** Undefined once the sprint is over; then every day up to `lastDay` has a value. */
   readonly today: Day | undefined;
+  /** The day on which a sprint that is over was closed; its own last day when left out. */
+  readonly lastDay?: Day | undefined;
   /**
    * False as long as too little was said of today for it to count: then the line ends in the evening before, so that a
    * morning isn't held against the evening's ideal. True when left out.
@@ -102,7 +104,8 @@ export function burndownOf(states: readonly CardState[], span: BurndownSpan): Bu
   return { sprintName: span.sprintName, commitmentPoints, days: rows, today: span.today };
 }
 
-function isToCome(day: Day, { today, isTodayOver = true }: BurndownSpan): boolean {
+function isToCome(day: Day, { today, isTodayOver = true, lastDay }: BurndownSpan): boolean {
+  if (lastDay !== undefined && day > lastDay) return true;
   return today !== undefined && (day > today || (day === today && !isTodayOver));
 }
 

@@ -205,7 +205,11 @@ export function whyUnfinished(states: readonly CardState[], days: readonly Day[]
     found.push({ code: 'days-off', daysOff, of: time.usualMemberDays });
   }
 
-  const notBegun = open.filter(({ workedPoints }) => workedPoints === 0);
+  // Who knows that a card is larger or smaller has looked into it.
+  const notBegun = open.filter(
+    ({ workedPoints, entries }) =>
+      workedPoints === 0 && entries.every(({ growthPoints }) => growthPoints === 0),
+  );
   if (notBegun.length > 1 && explains(estimatesOf(notBegun))) {
     found.push({
       code: 'never-begun',

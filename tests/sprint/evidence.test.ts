@@ -116,6 +116,11 @@ describe('why part of the commitment was not finished', () => {
       { code: 'never-begun', cards: 3, points: 6, unfinishedPoints: 8 },
       { code: 'open-on-last-morning', cards: 4, of: 5 },
     ]);
+    // Somebody has looked into a card of which they say that it is larger.
+    const grown = left('c', THU, 4, { worked: 0, surprise: 2 });
+    expect(why(cards, [...facts, grown]).map((cause) => ('cards' in cause ? cause.cards : 0))).toEqual([
+      2, 4,
+    ]);
   });
 
   it('counts the cards that were open on the last morning, those finished on that day too', () => {

@@ -1,5 +1,6 @@
 /** When the clock has something to do with a sprint. Pure; the instants end up in the database. */
 import { type Day, dayPlus } from '../../sprint/calendar.ts';
+import type { CardState } from '../../sprint/ledger.ts';
 import { teamShareOf, workingDaysOf } from '../../sprint/work-calendar.ts';
 import type { Transaction } from '../ports/store.ts';
 import { isWorking, type Member, type Sprint, type Team } from '../team/team.ts';
@@ -51,6 +52,21 @@ export function eveningsBefore(
   const { state, closedAt } = sprint;
   const last = state === 'open' || closedAt === undefined ? today : dayAt(closedAt, team.timeZone);
   return sprintDays(team, sprint).filter((day) => day < last || (day === last && state === 'closed'));
+}
+
+/**
+ * The last day of which there is something to tell: the sprint's own, or that on which it was closed or cancelled before. Once
+ * it was reopened, people may have answered for later ones.
+ */
+export function lastDayOf(
+  { timeZone }: Pick<Team, 'timeZone'>,
+  { endsOn, closedAt }: Pick<Sprint, 'endsOn' | 'closedAt'>,
+  states: readonly Pick<CardState, 'entries'>[],
+): Day {
+  if (closedAt === undefined) return endsOn;
+  const answered = states.flatMap(({ entries }) => entries.map(({ answer }) => answer.day));
+  const last = [dayAt(closedAt, timeZone), ...answered].sort().at(-1) as Day;
+  return last < endsOn ? last : endsOn;
 }
 
 /** Noon: before it, nobody has worked on the first day yet. */

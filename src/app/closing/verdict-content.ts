@@ -6,13 +6,19 @@ import type { Scale } from '../../sprint/scale.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import { type CardLine, cardLine, type SprintCardState, sharedNote, statesOf } from '../cards/card-line.ts';
-import { reopenUntil, sprintDays } from '../clock/sprint-clock.ts';
+import { lastDayOf, reopenUntil, sprintDays } from '../clock/sprint-clock.ts';
 import { type ExperimentResult, experimentResults } from '../experiments/experiment-results.ts';
 import { workTimeOf } from '../history/past-sprint-at-closing.ts';
 import { type ListedPlanChange, listedPlanChanges } from '../planning/listed-plan-changes.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import type { GoalOutcome, RecordedFact, Sprint, SprintHeading, Team } from '../team/team.ts';
-import { causesOf, type LeadingNoteId, leadingNote, supportedNotes } from './leading-note.ts';
+import {
+  causesOf,
+  type LeadingNoteId,
+  leadingNote,
+  type SprintSeen,
+  supportedNotes,
+} from './leading-note.ts';
 import { type NotesHistory, notesHistory } from './note-history.ts';
 
 /** Words that a member gave for a card. */
@@ -72,7 +78,7 @@ export async function verdictContent(
   const notes = supportedNotes(summary, history);
   const states = statesOf(records);
   const days = sprintDays(team, sprint);
-  const seen = { states, days, scale: team.scale, time: await workTimeOf(tx.read, team, sprint) };
+  const seen = await seenOf(tx.read, team, sprint, states);
   return {
     team,
     sprint,
@@ -95,6 +101,18 @@ export async function verdictContent(
     reopenUntil: sprint.state === 'closed' && until && until > now ? until : undefined,
     version: result.version,
   };
+}
+
+/** What the ledger of a sprint that is over shows, up to the day on which it was closed. */
+export async function seenOf(
+  read: Reading,
+  team: Team,
+  sprint: Sprint,
+  states: readonly SprintCardState[],
+): Promise<SprintSeen> {
+  const lastDay = lastDayOf(team, sprint, states);
+  const days = sprintDays(team, sprint).filter((day) => day <= lastDay);
+  return { states, days, scale: team.scale, time: await workTimeOf(read, team, sprint, days) };
 }
 
 /** Without private notes. */

@@ -50,9 +50,13 @@ export async function pastSprintAtClosing(
   };
 }
 
-/** How much the members were there, beside their usual weekdays. */
-export async function workTimeOf(read: Reading, team: Team, sprint: Sprint): Promise<WorkTime> {
-  const days = sprintDays(team, sprint);
+/** How much the members were there on these days of the sprint, beside their usual weekdays. */
+export async function workTimeOf(
+  read: Reading,
+  team: Team,
+  sprint: Sprint,
+  days: readonly Day[],
+): Promise<WorkTime> {
   const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
   const people = datedWorkersOf(await read.membersOf(team.id), sprint.id);
   const usual = people.map((person) => ({ ...person, daysOff: NO_DAYS_OFF }));

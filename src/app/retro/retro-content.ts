@@ -9,12 +9,11 @@ import {
 } from '../../sprint/evidence.ts';
 import { type TellingCard, tellingCards } from '../../sprint/telling-cards.ts';
 import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
-import { eveningsOf, sprintDays } from '../clock/sprint-clock.ts';
+import { eveningsOf } from '../clock/sprint-clock.ts';
 import type { SprintSeen } from '../closing/leading-note.ts';
-import { type VerdictContent, verdictContent } from '../closing/verdict-content.ts';
+import { seenOf, type VerdictContent, verdictContent } from '../closing/verdict-content.ts';
 import { type Experiment, isOpen } from '../experiments/experiment.ts';
 import type { ExperimentResult } from '../experiments/experiment-results.ts';
-import { workTimeOf } from '../history/past-sprint-at-closing.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Sprint, SprintHeading, Team } from '../team/team.ts';
 import { type TimelineDay, timelineOf } from './timeline.ts';
@@ -52,8 +51,7 @@ export async function retroContent(
   const states = statesOf(records);
   const hasVerdict = sprint.state !== 'cancelled' && (await tx.read.latestResult(sprint.id)) !== undefined;
   const verdict = hasVerdict ? await verdictContent(tx, team, sprint, now) : undefined;
-  const time = await workTimeOf(tx.read, team, sprint);
-  const seen = { states, days: sprintDays(team, sprint), scale: team.scale, time };
+  const seen = await seenOf(tx.read, team, sprint, states);
   const open = (await tx.read.experimentsOf(team.id)).filter(isOpen);
   return {
     team,

@@ -2,7 +2,7 @@
 import { burndownOf } from '../../sprint/burndown.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { statesOf } from '../cards/card-line.ts';
-import { eveningsBefore } from '../clock/sprint-clock.ts';
+import { eveningsBefore, lastDayOf } from '../clock/sprint-clock.ts';
 import { isDayOver } from '../clock/sprint-time.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { PostImage } from '../ports/messenger.ts';
@@ -59,6 +59,7 @@ export async function burndownImage(
     calendar: team,
     members: datedWorkersOf(members, sprint.id),
     today: isRunning ? on : undefined,
+    lastDay: isRunning ? undefined : lastDayOf(team, sprint, states),
     isTodayOver,
     evenings: eveningsBefore(team, sprint, on),
   });

@@ -162,6 +162,30 @@ describe('closing before its time', () => {
     await refusalOf(closeSprint(h.deps, ana, { place: CHANNEL }), 'no-sprint-running');
   });
 
+  test('ends the burndown and what is told of the sprint on that day', async () => {
+    const { h, sprint } = await running();
+    await h.pass('2026-11-04T12:00:00Z');
+    await closeSprint(h.deps, ana, { place: CHANNEL });
+    await h.drain();
+    const told = h.charts.burndowns.at(-1)?.days.filter(({ leftPoints }) => leftPoints !== undefined);
+    expect(told?.map(({ day }) => day)).toEqual(['2026-11-02', '2026-11-03', '2026-11-04']);
+    const causes = verdictsIn(h)[0]?.causes.get('kept-share-low');
+    expect(causes?.map(({ code }) => code)).not.toContain('days-off');
+    // Somebody may still answer for a later day, which then shows.
+    await reopenSprint(h.deps, ana, { sprintId: sprint.id });
+    h.set('2026-11-05T10:00:00Z');
+    await h.answer('ben', sprint.id, '2026-11-05', { 1: { left: '0' } });
+    await closeSprint(h.deps, ana, { place: CHANNEL });
+    await h.drain();
+    expect(h.charts.burndowns.at(-1)?.days.map(({ leftPoints }) => leftPoints !== undefined)).toEqual([
+      true,
+      true,
+      true,
+      true,
+      ...Array.from({ length: 6 }, () => false),
+    ]);
+  });
+
   test('of a sprint that has not begun is refused: there is nothing to judge yet', async () => {
     const h = harness();
     const team = await h.setUpTeam();
