@@ -3200,6 +3200,7 @@ export interface Messages {
   'status-no-owner': { readonly cards: number; readonly names: readonly string[]; readonly number: string };
   'status-no-owner-more': { readonly count: number };
   'status-days': { readonly left: number; readonly closes: string; readonly of: number };
+  'status-closes-again': { readonly closes: string };
   'status-answered': { readonly asked: number; readonly answered: number };
   'status-blocked-title': { readonly cards: number };
   'status-blocked-card': { readonly number: string; readonly card: string; readonly since: string };

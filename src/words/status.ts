@@ -17,8 +17,7 @@ export function statusSentences(status: StatusContent): string[] {
     ...surpriseSentences(status),
     ...blockedSentences(status),
     ...ownerlessSentences(status),
-    daysSentence(status),
-    mrkdwn('status-answered', { asked: status.asked, answered: status.answered }),
+    ...dayWords(status),
   ];
 }
 
@@ -57,7 +56,20 @@ function ownerlessSentences({ cards }: StatusContent): string[] {
   return [mrkdwn('status-no-owner', { cards: ownerless.length, names: named, number: String(first.number) })];
 }
 
-function daysSentence({ workingDays, workingDaysLeft, sprint, team }: StatusContent): string {
+/** Of the time to come, and of today's answers; nobody works or is asked in a sprint that was reopened for corrections. */
+function dayWords({
+  drawn,
+  workingDays,
+  workingDaysLeft,
+  sprint,
+  team,
+  asked,
+  answered,
+}: StatusContent): string[] {
   const closes = closingTime({ sprint, team });
-  return mrkdwn('status-days', { left: workingDaysLeft, of: workingDays, closes });
+  if (drawn.sprint.reopenedAt !== undefined) return [mrkdwn('status-closes-again', { closes })];
+  return [
+    mrkdwn('status-days', { left: workingDaysLeft, of: workingDays, closes }),
+    mrkdwn('status-answered', { asked, answered }),
+  ];
 }

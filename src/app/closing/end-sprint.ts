@@ -2,6 +2,7 @@
 
 import { workingTime } from '../../sprint/baseline.ts';
 import { blockedCardDays } from '../../sprint/blocks.ts';
+import type { Day } from '../../sprint/calendar.ts';
 import { closingSummary, runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { tellDatesAfterSprint } from '../bodies/forecast-bodies.ts';
 import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
@@ -174,6 +175,14 @@ export async function cancelSprint(
   });
 }
 
+export interface ReopenedSprint {
+  readonly heading: SprintHeading;
+  /** When it closes again by itself. */
+  readonly until: Date;
+  /** The latest day that can be answered for. */
+  readonly lastDay: Day;
+}
+
 /**
  * Opens the sprint that closed last for corrections; it closes by itself at closing time on the working day after its first closing.
  *
@@ -183,7 +192,7 @@ export async function reopenSprint(
   deps: AppDependencies,
   actor: Actor,
   reference: SprintReference,
-): Promise<{ heading: SprintHeading; until: Date }> {
+): Promise<ReopenedSprint> {
   return deps.store.transaction(async (tx) => {
     const found =
       'sprintId' in reference
@@ -211,6 +220,8 @@ export async function reopenSprint(
     await tx.write.sprints.update(reopened);
     await guestsReturn(tx, reopened);
     await refreshVerdict(tx, sprint.id);
-    return { heading: { team, sprint: reopened }, until };
+    const today = todayOf(team, now);
+    const lastDay = today < sprint.endsOn ? today : sprint.endsOn;
+    return { heading: { team, sprint: reopened }, until, lastDay };
   });
 }

@@ -1,6 +1,7 @@
 /** Changes of a sprint: the forms that ask before it is closed early or cancelled, and the replies to who did it. */
 import type { ModalView } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
+import type { ReopenedSprint } from '../../app/closing/end-sprint.ts';
 import type { VerdictContent } from '../../app/closing/verdict-content.ts';
 import type { MessageContent } from '../../app/posting/post-kinds.ts';
 import type { SprintHeading } from '../../app/team/team.ts';
@@ -33,13 +34,11 @@ export function sprintCancelledReply({ sprint }: SprintHeading): MessageView {
 export function sprintReopenedReply({
   heading: { sprint, team },
   until,
-}: {
-  readonly heading: SprintHeading;
-  readonly until: Date;
-}): MessageView {
+  lastDay,
+}: ReopenedSprint): MessageView {
   return reply(
     mrkdwn('reopened-reply', { sprint: sprint.name, moment: momentOf(until, team.timeZone) }),
-    mrkdwn('reopened-reply-next', { day: sprint.endsOn }),
+    mrkdwn('reopened-reply-next', { day: lastDay }),
   );
 }
 

@@ -23,6 +23,7 @@ status-days =
         [one] { NUMBER($left) } of { NUMBER($of) } working days comes after today; the sprint closes on { $closes }.
        *[other] { NUMBER($left) } of { NUMBER($of) } working days come after today; the sprint closes on { $closes }.
     }
+status-closes-again = It closes again on { $closes }.
 status-answered =
     { $asked ->
         [0] Nobody is asked today.

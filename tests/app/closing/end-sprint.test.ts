@@ -172,7 +172,7 @@ describe('closing before its time', () => {
     const causes = verdictsIn(h)[0]?.causes.get('kept-share-low');
     expect(causes?.map(({ code }) => code)).not.toContain('days-off');
     // Somebody may still answer for a later day, which then shows.
-    await reopenSprint(h.deps, ana, { sprintId: sprint.id });
+    expect(await reopenSprint(h.deps, ana, { sprintId: sprint.id })).toMatchObject({ lastDay: '2026-11-04' });
     h.set('2026-11-05T10:00:00Z');
     await h.answer('ben', sprint.id, '2026-11-05', { 1: { left: '0' } });
     await closeSprint(h.deps, ana, { place: CHANNEL });

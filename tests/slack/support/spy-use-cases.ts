@@ -151,7 +151,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   reopenCard: { heading, card: line },
   blockCard: { heading, card: line },
   unblockCard: { heading, card: line, day: '2026-11-04' },
-  reopenSprint: { heading, until: new Date('2026-11-14T17:00:00Z') },
+  reopenSprint: { heading, until: new Date('2026-11-14T17:00:00Z'), lastDay: '2026-11-13' },
   retroSheet: {
     ...heading,
     verdict,

@@ -729,7 +729,11 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'reopened card': reopenedCardMessage({ heading, card: one }),
     closed: sprintClosedReply(verdict),
     'cancelled, reply': sprintCancelledReply(heading),
-    reopened: sprintReopenedReply({ heading, until: new Date('2026-11-14T17:00:00Z') }),
+    reopened: sprintReopenedReply({
+      heading,
+      until: new Date('2026-11-14T17:00:00Z'),
+      lastDay: '2026-11-13',
+    }),
     planned: planCommittedReply({
       ...plan,
       leftOut: lines.map((card) => ({ ...card, lineNumber: card.number })),

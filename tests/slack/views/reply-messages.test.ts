@@ -109,10 +109,15 @@ describe('status', () => {
     expect(decodeValue(sprintValue, button?.value)).toEqual({ sprintId: 'sprint-12' });
   });
 
-  it('says when no working day comes any more, on a weekend and in a sprint that was reopened as well', () => {
+  it('says when no working day comes any more, and of a sprint that was reopened when it closes again', () => {
     expect(statusMessage(statusOf({ workingDaysLeft: 0 })).text).toContain(
       'No working day of the sprint comes after today; it closes on Fri 13 Nov at 17:00.',
     );
+    const { drawn } = statusOf();
+    const reopened = { ...drawn, sprint: { ...drawn.sprint, reopenedAt: new Date('2026-11-13T17:30:00Z') } };
+    const { text } = statusMessage(statusOf({ drawn: reopened, workingDaysLeft: 6 }));
+    expect(text).toContain('It closes again on Fri 13 Nov at 17:00.');
+    expect(text).not.toMatch(/working days come after|Answers today/);
   });
 
   it('of a sprint that has not begun says when it does', () => {
@@ -250,10 +255,10 @@ describe('changes of sprint and team', () => {
       Plan the next one: /loadline plan."
     `);
     expect(
-      sprintReopenedReply({ heading, until: new Date('2026-11-14T17:00:00Z') }).text,
+      sprintReopenedReply({ heading, until: new Date('2026-11-14T17:00:00Z'), lastDay: '2026-11-12' }).text,
     ).toMatchInlineSnapshot(`
       "Harbour 12 is open again for corrections. It closes by itself on Sat 14 Nov at 17:00 (Europe/Lisbon), or earlier with /loadline close.
-      To correct an answer of a certain day: /loadline answer 2026-11-13."
+      To correct an answer of a certain day: /loadline answer 2026-11-12."
     `);
   });
 
