@@ -198,7 +198,7 @@ export function everyView(text: string): Record<string, object> {
     imported: sprintsImportedMessage(typedAll(sprintsImported, text)),
     exported: exportedMessage({ ...teamExport, team }),
     'comment on an export': { text: exportComment({ ...teamExport, team }) },
-    'forecast question': forecastQuestionMessage({ team, velocities: [], keepsAny: false }),
+    'forecast question': forecastQuestionMessage({ team, velocities: [], keptNames: [] }),
     'not installed': notInstalledMessage('https://bot.example/install'),
     trouble: troubleMessage('K7P2QX', 'uncertain'),
     'sent twice': sentTwiceMessage(),

@@ -6,7 +6,7 @@
 import { WORTH_SPRINTS } from '../../forecast/graded-releases.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { mayKeepBodies } from '../bodies/body-keeper.ts';
-import { keepsAny } from '../bodies/forecast-bodies.ts';
+import { keptNames } from '../bodies/forecast-bodies.ts';
 import { knownVelocities, pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
@@ -63,8 +63,8 @@ export interface ForecastForm {
   readonly team: Team;
   /** Of the latest sprints, oldest first; fewer or none while few have closed. */
   readonly velocities: readonly number[];
-  /** Whether the team keeps bodies of work. */
-  readonly keepsAny: boolean;
+  /** Names of the bodies of work that the team keeps. */
+  readonly keptNames: readonly string[];
 }
 
 /**
@@ -80,7 +80,7 @@ export async function forecastForm(
   return deps.store.transaction(async (tx) => {
     const { team } = await audienceBy(tx.read, actor, reference);
     const velocities = knownVelocities(await pastSprints(tx, team)).slice(-WORTH_SPRINTS);
-    return { team, velocities, keepsAny: await keepsAny(tx.read, team) };
+    return { team, velocities, keptNames: await keptNames(tx.read, team) };
   });
 }
 

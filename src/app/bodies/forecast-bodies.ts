@@ -105,9 +105,11 @@ export async function tellDates(
 
 /** The same after a sprint has closed, for a team that keeps any. */
 export async function tellDatesAfterSprint(tx: Transaction, team: Team, now: Date): Promise<void> {
-  if (await keepsAny(tx.read, team)) await tellDates(tx, team, await tx.read.membersOf(team.id), now);
+  if ((await keptNames(tx.read, team)).length > 0)
+    await tellDates(tx, team, await tx.read.membersOf(team.id), now);
 }
 
-export async function keepsAny(read: Reading, team: Team): Promise<boolean> {
-  return (await read.bodiesOf(team.id)).some(isToDo);
+/** Names of the bodies of work that the team keeps and has still to do. */
+export async function keptNames(read: Reading, team: Team): Promise<string[]> {
+  return (await read.bodiesOf(team.id)).filter(isToDo).map(({ name }) => name);
 }

@@ -23,7 +23,7 @@ import {
 import { adviceDetailsMessage } from '../views/advice-message.ts';
 import { adviceSharedReply } from '../views/sprint-change-views.ts';
 import { answerTo, tellAdvice } from './advice-answer.ts';
-import { type Button, command, placeIn, readHeld } from './command.ts';
+import { type Button, type Caller, command, placeIn, readHeld } from './command.ts';
 import { KEPT_BUTTONS, KEPT_FORM, tellKept } from './kept.ts';
 
 export const range = command({
@@ -93,6 +93,22 @@ export const odds = command({
   inOverview: { row: 'planning', actionId: ACTIONS.showOdds },
 });
 
+/** What is asked; the name of work that is kept asks about what is kept. @throws Refusal `bad-argument` */
+async function questionOrKept(
+  { useCases }: ListenerContext,
+  { actor, place }: Caller,
+  typed: string,
+): Promise<AdviceQuestion> {
+  try {
+    return parseForecastQuestion(typed);
+  } catch (unread) {
+    const { keptNames } = await useCases.forecastForm(actor, { place });
+    const isKept = keptNames.some((name) => name.toLowerCase().startsWith(typed.trim().toLowerCase()));
+    if (isKept) return { about: 'kept' };
+    throw unread;
+  }
+}
+
 export const forecast = command({
   word: 'forecast',
   who: 'team-and-owner',
@@ -101,9 +117,13 @@ export const forecast = command({
     const { actor, place, triggerId } = caller;
     const rest = /^(?:list|kept|all)$/i.test(typed.trim()) ? '' : typed;
     if (await tellKept(context, caller, rest)) return;
-    if (rest !== '') return tellAdvice(context, caller, { place }, parseForecastQuestion(rest));
+    if (rest !== '') {
+      const question = await questionOrKept(context, caller, rest);
+      return tellAdvice(context, caller, { place }, question);
+    }
     const form = await context.useCases.forecastForm(actor, { place });
-    if (form.keepsAny) return tellAdvice(context, caller, { teamId: form.team.id }, { about: 'kept' });
+    if (form.keptNames.length > 0)
+      return tellAdvice(context, caller, { teamId: form.team.id }, { about: 'kept' });
     if (triggerId === undefined) return caller.tell(forecastQuestionMessage(form));
     await openForm(context.client, triggerId, forecastFormView(form, undefined, caller.replyTo));
   },

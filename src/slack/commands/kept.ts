@@ -92,7 +92,8 @@ export const KEPT_BUTTONS: Readonly<Record<string, Button>> = {
     cost: 'heavy',
     press: async (context, presser, value) => {
       const form = await context.useCases.forecastForm(presser.actor, { place: placeIn(value) });
-      if (form.keepsAny) return tellAdvice(context, presser, { teamId: form.team.id }, { about: 'kept' });
+      if (form.keptNames.length > 0)
+        return tellAdvice(context, presser, { teamId: form.team.id }, { about: 'kept' });
       await openForm(context.client, presser.triggerId, forecastFormView(form, undefined, presser.replyTo));
     },
   },

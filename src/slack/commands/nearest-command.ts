@@ -31,6 +31,7 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['next', 'range'],
   ['capacity', 'range'],
   ['deadline', 'forecast'],
+  ['finish', 'forecast'],
   ['what-if', 'status'],
   ['join', 'setup'],
   ['add', 'pull'],

@@ -4,7 +4,7 @@
  */
 import type { App } from '@slack/bolt';
 import { isThanks } from '../../app/answering/understand-words.ts';
-import { Refusal } from '../../app/refusal.ts';
+import { Refusal, type RefusalCode } from '../../app/refusal.ts';
 import type { Place } from '../../app/team/place.ts';
 import { outcomeMessage } from '../commands/answer.ts';
 import { parseCommand, withoutSlash } from '../commands/commands.ts';
@@ -57,20 +57,28 @@ export function listenToDirectMessages(app: App): void {
 /** Most words that a mistyped command with what follows it has. */
 const COMMAND_WORDS_MAX = 3;
 
-/** The refusal that says which command is near, where the words are no answer but nearly one of a command. */
+/** What an answer is refused with that was perhaps none. */
+const PERHAPS_NO_ANSWER: ReadonlySet<RefusalCode> = new Set([
+  'unclear-words',
+  'not-about-cards',
+  'no-cards-of-yours',
+  'not-a-member',
+  'no-sprint-running',
+  'sprint-not-begun',
+  'sprint-over',
+]);
+
+/** The refusal that says which command is near, where the words are no answer but nearly one of a command, or ask something. */
 function asMistypedCommand(refusal: unknown, text: string): unknown {
-  if (!(refusal instanceof Refusal)) return refusal;
+  if (!(refusal instanceof Refusal) || !PERHAPS_NO_ANSWER.has(refusal.code)) return refusal;
   const words = text.split(/\s+/);
   const [word = ''] = words;
-  const isShort = words.length <= COMMAND_WORDS_MAX && /^\p{L}+$/u.test(word);
-  const { details } = refusal;
-  if (refusal.code === 'not-about-cards' && !isShort) {
-    const near = commandAmong(text);
-    return near === undefined ? refusal : new Refusal('not-about-cards', { ...details, near });
+  if (words.length <= COMMAND_WORDS_MAX && /^\p{L}+$/u.test(word)) {
+    const near = nearestCommandWord(text);
+    return near === undefined ? refusal : new Refusal('unknown-command', { word, near });
   }
-  const isNoAnswer = ['unclear-words', 'not-about-cards', 'no-cards-of-yours'].includes(refusal.code);
-  const near = isShort && isNoAnswer ? nearestCommandWord(text) : undefined;
-  return near === undefined ? refusal : new Refusal('unknown-command', { word, near });
+  const near = refusal.code === 'unclear-words' || /\d/.test(text) ? undefined : commandAmong(text);
+  return near === undefined ? refusal : new Refusal('not-about-cards', { example: undefined, near });
 }
 
 /** Who tidies up what is older than this knows that it was long ago. */

@@ -146,6 +146,23 @@ describe('direct messages', () => {
     },
   );
 
+  it('that ask something lead to a command also where nobody could answer for a card', async () => {
+    const bot = botUnderTest(platform);
+    const refusals = [
+      new Refusal('not-a-member', { teamName: 'Tugboats', isProductOwner: true }),
+      new Refusal('no-sprint-running', {}),
+    ];
+    for (const refusal of refusals) {
+      bot.useCases.answerInWords.mockRejectedValue(refusal);
+      await bot.say('when do we finish the harbour lights?');
+    }
+    for (const { text } of platform.callsTo('chat.postMessage'))
+      expect(text).toContain('Did you mean /loadline forecast?');
+    bot.useCases.answerInWords.mockRejectedValue(refusals[1]);
+    await bot.say('finish 41 with 3 left');
+    expect(platform.callsTo('chat.postMessage').at(-1)?.text).toContain('No sprint is running.');
+  });
+
   it('of thanks are answered, and nothing is recorded', async () => {
     const bot = botUnderTest(platform);
     await bot.say('Thanks a lot!');

@@ -91,18 +91,22 @@ describe('`forecast` with another word', () => {
 });
 
 describe('`forecast` alone', () => {
-  it.each(['typed', 'pressed'])('shows what is kept, where anything is: %s', async (how) => {
-    const bot = botUnderTest(platform);
-    bot.useCases.forecastForm.mockResolvedValue({ team, velocities: [22], keepsAny: true });
-    bot.useCases.askAdvice.mockResolvedValue(ordinaryKept);
-    if (how === 'typed') await bot.command('forecast');
-    else await bot.press(ACTIONS.showKept, encodeValue({ channelId: CHANNEL_ID }));
-    expect(opened()).toEqual([]);
-    expect(platform.responses[0]?.text).toContain(
-      'Harbour lights, 80 points left: likely by 31 December 2026',
-    );
-    expect(JSON.stringify(platform.responses[0])).toContain(ACTIONS.changeBody);
-  });
+  it.each(['typed', 'by its name', 'list', 'pressed'])(
+    'shows what is kept, where anything is: %s',
+    async (how) => {
+      const bot = botUnderTest(platform);
+      bot.useCases.forecastForm.mockResolvedValue({ team, velocities: [22], keptNames: ['Harbour lights'] });
+      bot.useCases.askAdvice.mockResolvedValue(ordinaryKept);
+      const words = { typed: 'forecast', 'by its name': 'forecast harbour', list: 'forecast list' }[how];
+      if (words !== undefined) await bot.command(words);
+      else await bot.press(ACTIONS.showKept, encodeValue({ channelId: CHANNEL_ID }));
+      expect(opened()).toEqual([]);
+      expect(platform.responses[0]?.text).toContain(
+        'Harbour lights, 80 points left: likely by 31 December 2026',
+      );
+      expect(JSON.stringify(platform.responses[0])).toContain(ACTIONS.changeBody);
+    },
+  );
 
   it('opens the form of a forecast by its button where nothing is kept', async () => {
     const bot = botUnderTest(platform);

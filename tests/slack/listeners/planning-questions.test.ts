@@ -135,7 +135,7 @@ describe('the command', () => {
   ])('refuses `%s` and shows how it is written', async (typed, problem, wanted?: string) => {
     const bot = botUnderTest(platform);
     await bot.command(typed);
-    expect(callsOf(bot.useCases)).toEqual([]);
+    expect(asked(bot)).toEqual([]);
     const said = String(platform.responses[0]?.text);
     expect(said).toContain(problem);
     const example = wanted ?? (typed.startsWith('range') ? '30 Nov - 11 Dec, 6 away' : '120 growing 5');
@@ -331,7 +331,7 @@ describe('buttons', () => {
 });
 
 const rangeForm = rangeFormView(rangeAdvice(STEADY, 6), CHANNEL_ID);
-const forecastForm = forecastFormView({ team, velocities: [22, 25], keepsAny: false }, forecast, CHANNEL_ID);
+const forecastForm = forecastFormView({ team, velocities: [22, 25], keptNames: [] }, forecast, CHANNEL_ID);
 
 describe('forms', () => {
   it('ask for the range of other days', async () => {

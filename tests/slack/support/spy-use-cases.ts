@@ -83,7 +83,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   resumeTeam: { team, sprintName: 'Harbour 12' },
   erasePerson: { records: 24, teamNames: ['Pier crew'] },
   exportSprints: sample.teamExport,
-  forecastForm: { team, velocities: [22, 25, 21], keepsAny: false },
+  forecastForm: { team, velocities: [22, 25, 21], keptNames: [] },
   assignCards: { heading, cards: [line] },
   releaseCards: { heading, cards: [line] },
   giveCards: { heading, cards: [line] },

@@ -441,7 +441,7 @@ describe('planning questions', () => {
 
   it('forecast: how much is left, by how much it grows, and the pace so far', () => {
     expect(
-      formText(forecastFormView({ team, velocities: [22, 25.5, 21], keepsAny: false })),
+      formText(forecastFormView({ team, velocities: [22, 25.5, 21], keptNames: [] })),
     ).toMatchInlineSnapshot(`
       "[Forecast | Show the dates | Cancel] {"teamId":"team-harbour"}
       When will Harbour have finished a larger body of work? Its latest sprints finished 22, 25.5 and 21 points.
@@ -454,11 +454,11 @@ describe('planning questions', () => {
 
   it('forecast: begins with the numbers of the question before', () => {
     const asked = { about: 'forecast', backlogPoints: 120, growthPoints: 2.5 } as const;
-    const text = formText(forecastFormView({ team, velocities: [22], keepsAny: false }, asked, 'D1'));
+    const text = formText(forecastFormView({ team, velocities: [22], keptNames: [] }, asked, 'D1'));
     expect(text).toContain('Its latest sprint finished 22 points.');
     expect(text).toContain('<backlogPoints> Points left to do (optional): "120"');
     expect(text).toContain('<growthPoints> Growth, in points a sprint (optional): "2.5"');
-    expect(formText(forecastFormView({ team, velocities: [], keepsAny: false }))).toContain(
+    expect(formText(forecastFormView({ team, velocities: [], keptNames: [] }))).toContain(
       'No closed sprint shows yet',
     );
   });

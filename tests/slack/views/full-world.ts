@@ -830,7 +830,11 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     ...cardFileForms(fullTeam, filling),
     range: rangeFormView({ ...rangeAdvice([], 999.5), team: fullTeam }, 'D1'),
     forecast: forecastFormView(
-      { team: fullTeam, velocities: Array.from({ length: 5 }, () => 9_999_999.5), keepsAny: true },
+      {
+        team: fullTeam,
+        velocities: Array.from({ length: 5 }, () => 9_999_999.5),
+        keptNames: ['Harbour lights'],
+      },
       { about: 'forecast', backlogPoints: 1e9, growthPoints: 1e9 },
       'D1',
     ),
