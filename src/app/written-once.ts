@@ -141,9 +141,10 @@ function eachWrite(writing: Writing, first: () => Promise<void>): Writing {
       await before;
       return written;
     };
-  return mapValues(writing, (port) => mapValues(port, withFirst));
+  return changed(writing, (port) => changed(port, withFirst));
 }
 
-function mapValues<Of extends object>(of: Of, change: (value: never) => unknown): Of {
-  return Object.fromEntries(Object.entries(of).map(([name, value]) => [name, change(value as never)])) as Of;
+/** The same, each value changed when it is asked for. */
+function changed<Of extends object>(of: Of, change: (value: never) => unknown): Of {
+  return new Proxy(of, { get: (target, name) => change(Reflect.get(target, name) as never) });
 }

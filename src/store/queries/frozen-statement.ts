@@ -5,8 +5,7 @@
  */
 import { Column, DrizzleQueryError, type GetColumnData, is, Placeholder, SQL, sql } from 'drizzle-orm';
 import { type PgColumn, PgDialect } from 'drizzle-orm/pg-core';
-import type { Sql } from 'postgres';
-import type { SqlSession } from './sql-session.ts';
+import { type DirectClient, directClient, type SqlSession } from './sql-session.ts';
 
 type Columns = Readonly<Record<string, PgColumn | SQL>>;
 type RowOf<Of extends Columns> = {
@@ -90,14 +89,6 @@ function valuesOf(names: readonly string[], given: Given): (string | number | nu
     if (value === undefined) throw new TypeError(`No value was given for ${name}.`);
     return value;
   });
-}
-
-type DirectClient = Pick<Sql, 'unsafe'>;
-
-/** The driver below the session, unless it is PGlite's. What drizzle does in between takes as long as the statement itself. */
-function directClient(session: SqlSession): DirectClient | undefined {
-  const { client } = session._.session as unknown as { readonly client?: Partial<DirectClient> };
-  return client?.unsafe ? (client as DirectClient) : undefined;
 }
 
 async function run(

@@ -1,7 +1,16 @@
 /** What every query module works on: a drizzle session, inside a transaction, over either driver. */
 import type { PgDatabase, PgQueryResultHKT } from 'drizzle-orm/pg-core';
+import type { Sql } from 'postgres';
 
 export type SqlSession = PgDatabase<PgQueryResultHKT, Record<string, never>>;
+
+export type DirectClient = Pick<Sql, 'unsafe'>;
+
+/** The driver below the session, unless it is PGlite's: past drizzle an answer takes a twentieth less processor time. */
+export function directClient(session: SqlSession): DirectClient | undefined {
+  const { client } = session._.session as unknown as { readonly client?: Partial<DirectClient> };
+  return client?.unsafe ? (client as DirectClient) : undefined;
+}
 
 /**
  * Rows as one parameter, which costs a fraction of one for each cell. Half a character, which only a forged request has, is

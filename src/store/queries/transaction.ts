@@ -29,60 +29,85 @@ import type { SqlSession } from './sql-session.ts';
 import { teamReading, teamWriting } from './team-queries.ts';
 import { watchWriting } from './watch-queries.ts';
 
-export function readingOver(session: SqlSession): Reading {
-  return {
-    ...teamReading(session),
-    ...endedTeamReading(session),
-    ...sprintReading(session),
-    ...resultReading(session),
-    ...historyReading(session),
-    ...experimentReading(session),
-    ...bodyReading(session),
-    ...cardReading(session),
-    ...promptReading(session),
-    ...postReading(session),
-    ...peopleReading(session),
-    ...installationReading(session),
-    ...draftReading(session),
-    ...eventReading(session),
-    ...visitReading(session),
+type Maker<Of> = (session: SqlSession, sender: JobSender) => Partial<Of>;
+
+/**
+ * The methods of all makers over a session. Each maker runs when one of its methods is asked for: most transactions need a few
+ * of the hundreds, and to make all of them took a twentieth of an answer.
+ */
+function onDemand<Of extends object>(
+  makers: readonly Maker<Of>[],
+): (session: SqlSession, sender?: JobSender) => Of {
+  const makerOf = new Map(
+    makers.flatMap((make) =>
+      Object.keys(make(undefined as never, undefined as never)).map((name) => [name, make]),
+    ),
+  );
+  // What is spread must have the names.
+  const named = Object.fromEntries([...makerOf.keys()].map((name) => [name, undefined]));
+  return (session, sender) => {
+    const made = new Map<Maker<Of>, Partial<Of>>();
+    return new Proxy(named, {
+      get(_, name) {
+        const make = makerOf.get(name as string);
+        if (!make) return undefined;
+        const methods = made.get(make) ?? make(session, sender as JobSender);
+        made.set(make, methods);
+        return Reflect.get(methods, name);
+      },
+    }) as Of;
   };
 }
 
+const reading = onDemand<Reading>([
+  teamReading,
+  endedTeamReading,
+  sprintReading,
+  resultReading,
+  historyReading,
+  experimentReading,
+  bodyReading,
+  cardReading,
+  promptReading,
+  postReading,
+  peopleReading,
+  installationReading,
+  draftReading,
+  eventReading,
+  visitReading,
+]);
+
+const writing = onDemand<Writing>([
+  (session) => ({ teams: teamWriting(session) }),
+  (session) => ({ sprints: sprintWriting(session) }),
+  (session) => ({ watches: watchWriting(session) }),
+  (session) => ({ results: resultWriting(session) }),
+  (session) => ({ history: historyWriting(session) }),
+  (session) => ({ experiments: experimentWriting(session) }),
+  (session) => ({ bodies: bodyWriting(session) }),
+  (session) => ({ cards: cardWriting(session) }),
+  (session, sender) => ({ prompts: promptWriting(session, sender) }),
+  (session, sender) => ({ posts: postWriting(session, sender) }),
+  (session) => ({ people: peopleWriting(session) }),
+  (session) => ({ retention: retentionWriting(session) }),
+  (session) => ({ removals: removalWriting(session) }),
+  (session) => ({ installations: installationWriting(session) }),
+  (session) => ({ imports: importWriting(session) }),
+]);
+
+export function readingOver(session: SqlSession): Reading {
+  return reading(session);
+}
+
 export function transactionOver(session: SqlSession, sender: JobSender): Transaction {
-  let write: Writing | undefined;
   return {
     read: readingOver(session),
     lock: locks(session),
     claim: claims(session),
-    // Most transactions only read.
-    get write() {
-      write ??= writingOver(session, sender);
-      return write;
-    },
+    write: writing(session, sender),
     drafts: drafts(session),
     events: eventMemory(session),
     visits: visitMemory(session),
     aside: importsAside(session),
-  };
-}
-
-function writingOver(session: SqlSession, sender: JobSender): Writing {
-  return {
-    teams: teamWriting(session),
-    sprints: sprintWriting(session),
-    watches: watchWriting(session),
-    results: resultWriting(session),
-    history: historyWriting(session),
-    experiments: experimentWriting(session),
-    bodies: bodyWriting(session),
-    cards: cardWriting(session),
-    prompts: promptWriting(session, sender),
-    posts: postWriting(session, sender),
-    people: peopleWriting(session),
-    retention: retentionWriting(session),
-    removals: removalWriting(session),
-    installations: installationWriting(session),
-    imports: importWriting(session),
   };
 }

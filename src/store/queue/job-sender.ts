@@ -4,7 +4,7 @@
  */
 import { sql } from 'drizzle-orm';
 import { type Clock, type Db, type DrizzleTransactionLike, fromDrizzle, PgBoss, type Queue } from 'pg-boss';
-import type { SqlSession } from '../queries/sql-session.ts';
+import { directClient, type SqlSession } from '../queries/sql-session.ts';
 
 export const QUEUE_SCHEMA = 'pgboss';
 export const DELIVERY_QUEUE = 'delivery';
@@ -103,6 +103,15 @@ export function asError(error: unknown): Error {
   return Object.assign(new Error(String(message)), others);
 }
 
+/** How pg-boss reaches the session's transaction. */
+function within(session: SqlSession): Db {
+  const direct = directClient(session);
+  if (!direct) return fromDrizzle(session as unknown as DrizzleTransactionLike, sql);
+  return {
+    executeSql: async (text, values = []) => ({ rows: await direct.unsafe(text, values as never[]) }),
+  };
+}
+
 /** Sets up the queues (creating pg-boss's own tables if need be) and gives back what sends to them. */
 export async function openJobSender(
   connection: QueueConnection,
@@ -126,7 +135,7 @@ export async function openJobSender(
       await boss.insert(
         DELIVERY_QUEUE,
         jobs.map((data) => ({ data })),
-        { db: fromDrizzle(session as unknown as DrizzleTransactionLike, sql) },
+        { db: within(session) },
       );
     },
     committed() {
