@@ -3491,7 +3491,12 @@ export interface Messages {
   };
   'baseline-unchanged': { readonly team: string; readonly baseline: string };
   'baseline-changed': { readonly team: string; readonly baseline: string; readonly before: string };
-  'baseline-latest': { readonly sprint: string; readonly after: number; readonly before: number };
+  'baseline-latest': {
+    readonly change: 'none' | 'some';
+    readonly sprint: string;
+    readonly after: number;
+    readonly before: number;
+  };
   'values-new': Record<never, never>;
   'values-nothing': Record<never, never>;
   'values-bad': Record<never, never>;

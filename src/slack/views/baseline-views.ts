@@ -7,7 +7,7 @@ import type {
   MedianChoice,
 } from '../../app/history/name-baseline.ts';
 import type { BaselineRule } from '../../app/team/team.ts';
-import { points } from '../../words/amounts.ts';
+import { percent, points } from '../../words/amounts.ts';
 import { markup, mrkdwn, say } from '../../words/say.ts';
 import { pastSprintChoice } from '../../words/sprint.ts';
 import { context, section } from './block-builders.ts';
@@ -77,7 +77,9 @@ function baselineSentence({ team, baseline, isFirst, before, latest }: BaselineN
   const changed = mrkdwn('baseline-changed', { ...args, before: which(before, 'later') });
   if (!latest) return changed;
   const { name, growthAfter, growthBefore } = latest;
-  return `${changed} ${mrkdwn('baseline-latest', { sprint: name, after: growthAfter, before: growthBefore })}`;
+  const change = percent(growthAfter) === percent(growthBefore) ? 'none' : 'some';
+  const growth = { sprint: name, after: growthAfter, before: growthBefore };
+  return `${changed} ${mrkdwn('baseline-latest', { change, ...growth })}`;
 }
 
 function medianArgs({ velocityPoints }: MedianChoice) {

@@ -66,7 +66,11 @@ baseline-which =
     }
 baseline-unchanged = Velocity growth of { $team } is compared with { $baseline }, as before.
 baseline-changed = Velocity growth of { $team } is now compared with { $baseline }. Until now it was { $before }.
-baseline-latest = For { $sprint }, the latest, it is now { PERCENT($after) } instead of { PERCENT($before) }.
+baseline-latest =
+    { $change ->
+        [none] For { $sprint }, the latest, it stays at { PERCENT($after) }.
+       *[some] For { $sprint }, the latest, it is now { PERCENT($after) } instead of { PERCENT($before) }.
+    }
 
 ## Values of several sprints, from a file
 

@@ -472,6 +472,11 @@ describe('the baseline sprint', () => {
     );
   });
 
+  it('of the same velocity changes nothing for the latest sprint', () => {
+    const latest = { name: 'Harbour 12', growthBefore: 2.2, growthAfter: 2.2 };
+    expect(baselineNamedMessage(baselineNamedOf({ latest })).text).toContain('the latest, it stays at 220%.');
+  });
+
   it('that is the latest sprint shows no growth of it', () => {
     expect(baselineNamedMessage(baselineNamedOf({ latest: undefined })).text).not.toContain('the latest');
   });
