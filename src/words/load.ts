@@ -32,7 +32,10 @@ export function loadEvidenceWords(load: LoadOutlook): string {
     case 'projection':
       return evidenceSentences(load.reading).join(' ');
     case 'pace':
-      return mrkdwn('load-pace-basis', { needed: load.neededSprints, sprints: load.ownSprints });
+      return [
+        ...(load.pace.signal === undefined ? [] : [mrkdwn('load-pace-plain')]),
+        mrkdwn('load-pace-history', { needed: load.neededSprints, sprints: load.ownSprints }),
+      ].join(' ');
     case 'nothing':
       return '';
   }

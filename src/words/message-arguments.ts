@@ -1881,7 +1881,8 @@ export interface Messages {
   'load-pace-even': Record<never, never>;
   'load-pace-even-left': { readonly points: number };
   'load-pace-even-room': { readonly points: number };
-  'load-pace-basis': { readonly sprints: number; readonly needed: number };
+  'load-pace-plain': Record<never, never>;
+  'load-pace-history': { readonly sprints: number; readonly needed: number };
   'margin-none': { readonly sprints: number };
   'margin-title': Record<never, never>;
   'margin-commitments': {

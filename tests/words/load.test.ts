@@ -162,7 +162,11 @@ describe('a pace in words', () => {
 
   it('says how much history is missing, and how to bring it in', () => {
     const words = loadEvidenceWords(paced(0, 'on the line'));
-    expect(words).toContain('From 3 closed sprints on');
+    expect(words).toMatch(/^This is the plain pace of this sprint, .+ From 3 closed sprints on/);
+    const noPaceYet = { signal: undefined, because: reason('few-days', { needed: 2 }) } as const;
+    expect(loadEvidenceWords({ from: 'pace', pace: noPaceYet, ownSprints: 0, neededSprints: 3 })).toMatch(
+      /^From 3 closed sprints on/,
+    );
     expect(words).toContain('so far there is 1');
     expect(words).toContain('`/loadline import`');
     expect(loadEvidenceWords({ ...paced(0, 'light'), ownSprints: 0 } as LoadOutlook)).toContain(

@@ -65,8 +65,9 @@ load-pace-light = The load is light: at the pace so far, there is room for about
 load-pace-even = The load is on the line: at the pace so far, everything will be finished just in time.
 load-pace-even-left = The load is on the line: at the pace so far, about { POINTS($points) } will be left at the end.
 load-pace-even-room = The load is on the line: at the pace so far, everything will be finished, with room for about { POINTS($points) } more.
-load-pace-basis =
+load-pace-plain = This is the plain pace of this sprint, which knows days off and otherwise treats every day the same.
+load-pace-history =
     { $sprints ->
-        [one] This is the plain pace of this sprint, which knows days off and otherwise treats every day the same. From { NUMBER($needed) } closed sprints on, the team’s own history gives the chance that the commitment is kept; so far there is { NUMBER($sprints) }. Past sprints can be brought in with `/loadline import`.
-       *[other] This is the plain pace of this sprint, which knows days off and otherwise treats every day the same. From { NUMBER($needed) } closed sprints on, the team’s own history gives the chance that the commitment is kept; so far there are { NUMBER($sprints) }. Past sprints can be brought in with `/loadline import`.
+        [one] From { NUMBER($needed) } closed sprints on, the team’s own history gives the chance that the commitment is kept; so far there is { NUMBER($sprints) }. Past sprints can be brought in with `/loadline import`.
+       *[other] From { NUMBER($needed) } closed sprints on, the team’s own history gives the chance that the commitment is kept; so far there are { NUMBER($sprints) }. Past sprints can be brought in with `/loadline import`.
     }
