@@ -10,6 +10,7 @@ import { alikeName, MOST_NAME_CHARACTERS } from '../import/sprint-line.ts';
 import { MOST_SPRINTS } from '../import/sprints-to-import.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
+import { SOMEBODY } from '../privacy/without-person.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipBy, type Place, requireFacilitator } from '../team/place.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
@@ -50,21 +51,25 @@ export async function exportSprints(
   actor: Actor,
   of: Place | { readonly teamId: string },
 ): Promise<TeamExport> {
-  const { team, sprints, past, experiments, kept, told } = await deps.store.transaction(async (tx) => {
-    const membership = await membershipBy(tx.read, actor, 'teamId' in of ? of : { place: of });
-    requireFacilitator(membership, 'export');
-    const { team } = membership;
-    return {
-      team,
-      sprints: toldApart((await tx.read.sprintsOf(team.id)).sort(inOrder)),
-      past: await pastSprints(tx, team),
-      experiments: await tx.read.experimentsOf(team.id),
-      kept: await tx.read.bodiesOf(team.id),
-      told: await tx.read.toldDatesOf(team.id),
-    };
-  });
+  const { team, people, sprints, past, experiments, kept, told } = await deps.store.transaction(
+    async (tx) => {
+      const membership = await membershipBy(tx.read, actor, 'teamId' in of ? of : { place: of });
+      requireFacilitator(membership, 'export');
+      const { team } = membership;
+      return {
+        team,
+        people: await tx.read.membersOf(team.id),
+        sprints: toldApart((await tx.read.sprintsOf(team.id)).sort(inOrder)),
+        past: await pastSprints(tx, team),
+        experiments: await tx.read.experimentsOf(team.id),
+        kept: await tx.read.bodiesOf(team.id),
+        told: await tx.read.toldDatesOf(team.id),
+      };
+    },
+  );
   if (sprints.length + kept.length === 0) throw new Refusal('nothing-to-export', { teamName: team.name });
-  const parts = [new ExportPart()];
+  const unnamed = withoutNames(people.map(({ name }) => name));
+  const parts = [new ExportPart(unnamed)];
   const baselineVelocityPoints = baselineOfPast(team, past)?.baseline.velocityPoints ?? 0;
   const pastOf = new Map(past.map((sprint) => [sprint.sprintId, sprint]));
   for (let i = 0; i < sprints.length; i += SPRINTS_AT_ONCE) {
@@ -73,7 +78,7 @@ export async function exportSprints(
       exportedSprints(read, some, { pastOf, baselineVelocityPoints }),
     );
     for (const exported of all) {
-      if (parts.at(-1)?.isFull) parts.push(new ExportPart());
+      if (parts.at(-1)?.isFull) parts.push(new ExportPart(unnamed));
       parts.at(-1)?.add(exportRows(team, [exported]));
     }
   }
@@ -96,15 +101,41 @@ export async function exportSprints(
   return { team, files, parts: parts.length, lines, running: count('open'), cancelled: count('cancelled') };
 }
 
+/** The least that an import takes of any text. */
+const SHORTEST_CAP = 60;
+
+/** A mention in what people type freely is kept as `@` and the name; the team's people are not named in what goes out. */
+function withoutNames(names: readonly string[]): (text: string) => string {
+  const longestFirst = names.filter((name) => name.trim() !== '').sort((a, b) => b.length - a.length);
+  if (longestFirst.length === 0) return (text) => text;
+  const called = longestFirst.map((name) => name.trim().replace(/[\\^$.*+?()[\]{}|/-]/g, '\\$&')).join('|');
+  const mention = new RegExp(`@(?:${called})(?![\\p{L}\\p{N}])`, 'giu');
+  return (text) =>
+    text.includes('@') ? text.replace(mention, SOMEBODY).slice(0, Math.max(text.length, SHORTEST_CAP)) : text;
+}
+
 /** Files that an import takes at once. */
 class ExportPart {
   readonly files = mapKinds((kind) => new CsvBytes(kind));
+  readonly #unnamed: (text: string) => string;
+
+  constructor(unnamed: (text: string) => string) {
+    this.#unnamed = unnamed;
+  }
 
   add(rows: { readonly [Kind in ExportedKind]?: readonly CsvRow<Kind>[] }): void {
     for (const kind of EXPORTED_KINDS) {
       const file: { add(rows: readonly CsvRow<typeof kind>[]): void } = this.files[kind];
-      file.add(rows[kind] ?? []);
+      file.add((rows[kind] ?? []).map((row) => this.#withoutNames(row)));
     }
+  }
+
+  #withoutNames<Row extends object>(row: Row): Row {
+    const cells = Object.entries(row).map(([name, cell]) => [
+      name,
+      typeof cell === 'string' ? this.#unnamed(cell) : cell,
+    ]);
+    return Object.fromEntries(cells) as Row;
   }
 
   /** Whether the next sprint, with all its cards and answers, may be too much. */
