@@ -105,7 +105,7 @@ export function problemsIn(result: { readonly error?: z.ZodError } | undefined):
 }
 
 /** How the tokens of an app with token rotation begin (docs.slack.dev/authentication/using-token-rotation). */
-export const ROTATING_TOKEN = /^xoxe[.-]/;
+const ROTATING_TOKEN = /^xoxe[.-]/;
 
 export const botToken = required({ code: 'bot-token-missing' })
   .refine((token) => !ROTATING_TOKEN.test(token), {

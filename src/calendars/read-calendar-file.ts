@@ -23,7 +23,7 @@ import {
 } from './wall-clock.ts';
 
 /** As many as several people's calendars have in a year. */
-export const MOST_EVENTS = 5_000;
+const MOST_EVENTS = 5_000;
 const MOST_TITLE_CHARACTERS = 100;
 
 export function readCalendarFile(text: string, window: CalendarWindow): CalendarReading | UnreadableCalendar {

@@ -7,7 +7,7 @@ import { visibleText } from '../app/visible-text.ts';
 import { isDay } from '../sprint/calendar.ts';
 
 /** Longest `value` of a button, in characters (docs.slack.dev/reference/block-kit/block-elements). */
-export const BUTTON_VALUE_MAX_LENGTH = 2_000;
+const BUTTON_VALUE_MAX_LENGTH = 2_000;
 
 /** An id of ours or of the platform's, in visible ASCII. */
 export const id = z

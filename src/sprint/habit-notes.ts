@@ -8,7 +8,7 @@ export const ANSWER_RATE_AT_LEAST = 0.8;
 /** Below this the sprint's numbers mostly tell of silence. Ours, no published source. */
 export const ANSWERED_MOSTLY = 0.5;
 /** A card may miss one sprint's end by bad luck; twice in a row is a habit. Ours, no published source. */
-export const CARRIED_OVER_SPRINTS = 2;
+const CARRIED_OVER_SPRINTS = 2;
 
 /** What is known of a sprint beyond its own cards. */
 export interface SprintHabits {

@@ -153,7 +153,7 @@ function usualSentence({ chart, values }: RatioHistory): string {
 }
 
 /** Codes of messages have no blanks. */
-export function readingCode(reading: ControlChart['latest']['reading']): 'signal' | 'unusual' | 'ordinary' {
+function readingCode(reading: ControlChart['latest']['reading']): 'signal' | 'unusual' | 'ordinary' {
   return reading === 'ordinary variation' ? 'ordinary' : reading;
 }
 

@@ -60,7 +60,7 @@ export async function closeDueSprints({ store, clock }: Ports): Promise<number> 
 }
 
 /** Asks the members whose prompt time has come. Returns how many sprints were claimed. */
-export async function askDueMembers({ store, clock }: Ports): Promise<number> {
+async function askDueMembers({ store, clock }: Ports): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
     const due = await tx.claim.promptsDue(now, BATCH);
@@ -178,7 +178,7 @@ function ownersOfOpenCards(records: SprintRecords, day: Day): string[] {
 }
 
 /** Reminds, once, those who have not met today's prompt. */
-export async function remindDueMembers({ store, clock }: Ports): Promise<number> {
+async function remindDueMembers({ store, clock }: Ports): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
     const due = await tx.claim.remindersDue(now, BATCH);
@@ -202,7 +202,7 @@ export async function remindDueMembers({ store, clock }: Ports): Promise<number>
  * Asks everybody with open cards, before closing on the last day, whether what they said still holds. Not those who said so
  * in the hour before, and not together with a prompt that is late. With it goes the question whether the goal was met.
  */
-export async function sendDueLastCalls({ store, clock }: Ports): Promise<number> {
+async function sendDueLastCalls({ store, clock }: Ports): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
     const due = await tx.claim.lastCallsDue(now, BATCH);

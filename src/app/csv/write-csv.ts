@@ -12,10 +12,6 @@ export type CsvCell = string | number | undefined;
 /** One line; a column that is left out stays empty. */
 export type CsvRow<Kind extends CsvKind> = { readonly [Name in ColumnName<Kind>]?: CsvCell };
 
-export function writeCsv<Kind extends CsvKind>(kind: Kind, rows: readonly CsvRow<Kind>[]): string {
-  return headerOf(kind) + linesOf(kind, rows);
-}
-
 /** A file that is written bit by bit, so that a large one holds nobody up. UTF-8. */
 export class CsvBytes<Kind extends CsvKind> {
   readonly #kind: Kind;

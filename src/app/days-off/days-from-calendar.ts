@@ -20,7 +20,7 @@ export interface CalendarDayOff {
   readonly titles: readonly string[];
 }
 
-export const LEFT_OUT_REASONS = [
+const LEFT_OUT_REASONS = [
   'cancelled',
   'free',
   'too-short',

@@ -24,7 +24,7 @@ export type DaysOffProblem =
   | { readonly code: 'off-gone-by'; readonly last: Day };
 
 /** Longest span, in days. */
-export const MOST_DAYS_OFF = 366;
+const MOST_DAYS_OFF = 366;
 
 const HALF = /\b(?:half(?:[ -]days?)?|mornings?|afternoons?)\b/g;
 /** `this afternoon` is today's. */

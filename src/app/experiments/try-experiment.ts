@@ -27,7 +27,7 @@ import {
 } from './experiment.ts';
 
 /** More than anybody can keep in mind, and as many as fit in a message. */
-export const MOST_OPEN_EXPERIMENTS = 10;
+const MOST_OPEN_EXPERIMENTS = 10;
 
 export interface TryForm {
   readonly team: Team;

@@ -227,7 +227,7 @@ const NOT_IMPORTED: { readonly [Sum in keyof RatioSums]?: NotImported } = {
  *
  * @example pastFromColumns({ commitmentPoints: 20, velocityPoints: 10, pulledInPoints: 0, … }).ratios.keptShare === 0.5
  */
-export function pastFromColumns(sums: KnownSums): FromRecords {
+function pastFromColumns(sums: KnownSums): FromRecords {
   const { commitmentPoints, pulledInPoints, surprisePoints, velocityPoints, workedPoints } = sums;
   const committedFinishedPoints = committedFinished(sums);
   const loadPoints =

@@ -11,9 +11,8 @@ import type { Reading } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
-import type { LeftOutBody } from './bodies-to-import.ts';
-import type { ImportPreview, PreviewedBody, PreviewedSprint } from './import-reading.ts';
-import type { LeftOutSprint, PlanContext } from './sprints-to-import.ts';
+import type { ImportPreview } from './import-reading.ts';
+import type { PlanContext } from './sprints-to-import.ts';
 import { takeOut } from './take-out-imports.ts';
 
 /** What only a facilitator may do. */
@@ -33,14 +32,11 @@ export interface ImportInput {
   readonly seen: string | undefined;
 }
 
-export interface SprintsImported {
-  readonly team: Team;
-  readonly sprints: readonly PreviewedSprint[];
-  readonly cards: number;
-  readonly answers: number;
-  readonly leftOut: readonly LeftOutSprint[];
-  readonly bodies: readonly PreviewedBody[];
-  readonly bodiesLeftOut: readonly LeftOutBody[];
+export interface SprintsImported
+  extends Pick<
+    ImportPreview,
+    'team' | 'sprints' | 'cards' | 'answers' | 'leftOut' | 'bodies' | 'bodiesLeftOut'
+  > {
   /** Closed sprints that the team has now. */
   readonly knownSprints: number;
 }

@@ -70,7 +70,7 @@ export async function endForgottenTeams({ store, clock, directory }: Ports): Pro
 }
 
 /** Closes the sprints that were open when their team ended. Nobody hears of it: nobody is there. */
-export async function closeLeftOpen({ store, clock }: Pick<Ports, 'store' | 'clock'>): Promise<number> {
+async function closeLeftOpen({ store, clock }: Pick<Ports, 'store' | 'clock'>): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
     const left = await tx.claim.sprintsOfEnded(now, SPRINTS_BATCH);

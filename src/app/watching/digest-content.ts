@@ -62,7 +62,7 @@ async function signalOnEvening(
 }
 
 /** @param days the sprint's working days that are over */
-export function stillCards(states: readonly SprintCardState[], days: readonly Day[]): DigestContent['still'] {
+function stillCards(states: readonly SprintCardState[], days: readonly Day[]): DigestContent['still'] {
   return states
     .filter(isOpenCard)
     .map((state) => ({ card: cardLine(state), days: days.filter((day) => day > lastMove(state)).length }))

@@ -138,7 +138,7 @@ function paceReading(team: Team, states: readonly SprintCardState[], time: Sprin
  *
  * @param velocity from which the chances come
  */
-export function projectionReading(
+function projectionReading(
   projection: SprintProjection,
   velocity: Amount,
   { thresholds }: Pick<Team, 'thresholds'>,

@@ -25,7 +25,7 @@ export const BODY_FIELDS = {
   state: 'state',
 } as const;
 
-export const BODY_STATES = ['open', 'done', 'removed'] as const;
+const BODY_STATES = ['open', 'done', 'removed'] as const;
 
 /** @param asked a forecast that is to be kept */
 export function bodyFormView(

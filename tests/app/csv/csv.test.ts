@@ -4,8 +4,9 @@ import { describe, expect, test } from 'vitest';
 import { CSV_COLUMNS, IMPORTED_KINDS } from '../../../src/app/csv/csv-columns.ts';
 import { csvRecords } from '../../../src/app/csv/csv-lines.ts';
 import { readTable } from '../../../src/app/csv/read-table.ts';
-import { escapeFormula, plainDecimal, unescapeFormula, writeCsv } from '../../../src/app/csv/write-csv.ts';
+import { escapeFormula, plainDecimal, unescapeFormula } from '../../../src/app/csv/write-csv.ts';
 import { lineProblemWords } from '../../../src/words/import-problems.ts';
+import { csvText } from '../../support/csv-text.ts';
 
 describe('a number in digits', () => {
   test('reads back as the same number, and has no exponent', () => {
@@ -64,7 +65,7 @@ describe('text that begins like a formula', () => {
 });
 
 describe('a written file', () => {
-  const text = writeCsv('answers', [
+  const text = csvText('answers', [
     { sprint: '=cmd', card: 1, day: '2026-11-03', left: -2.5, note: 'a "b", c\nd;e' },
   ]);
 
@@ -86,7 +87,7 @@ describe('a written file', () => {
   });
 
   test('holds no control characters besides tabs and line ends', () => {
-    expect(writeCsv('cards', [{ title: 'a\u0000b\u001b[31mc\r\nd' }])).toContain('"ab[31mc\nd"');
+    expect(csvText('cards', [{ title: 'a\u0000b\u001b[31mc\r\nd' }])).toContain('"ab[31mc\nd"');
   });
 });
 

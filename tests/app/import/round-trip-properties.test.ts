@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { sprintDays } from '../../../src/app/clock/sprint-clock.ts';
 import { fileNameOf, HISTORY_KINDS } from '../../../src/app/csv/csv-columns.ts';
-import { writeCsv } from '../../../src/app/csv/write-csv.ts';
 import { type ExportedSprint, exportRows } from '../../../src/app/export/export-rows.ts';
 import { type FromRecords, pastSprintOf } from '../../../src/app/history/past-sprint-at-closing.ts';
 import { importPlan, type PlannedSprint } from '../../../src/app/import/import-plan.ts';
@@ -10,6 +9,7 @@ import { ImportProblems } from '../../../src/app/import/import-problem.ts';
 import { readImport } from '../../../src/app/import/read-import.ts';
 import type { Sprint, SprintRecords } from '../../../src/app/team/team.ts';
 import { aTeam } from '../../store/store-examples.ts';
+import { csvText } from '../../support/csv-text.ts';
 import { search } from '../../support/search-width.ts';
 import { anySprint, historyOf, type RandomSprint } from './random-team.ts';
 
@@ -51,7 +51,7 @@ function filesOf(all: readonly Held[]): Files {
     }),
   );
   return Object.fromEntries(
-    HISTORY_KINDS.map((kind) => [fileNameOf(kind), writeCsv(kind, rows[kind] as never)]),
+    HISTORY_KINDS.map((kind) => [fileNameOf(kind), csvText(kind, rows[kind] as never)]),
   );
 }
 
@@ -147,7 +147,7 @@ describe('an export, imported', () => {
         const files = filesOf([...once.sprints]);
         expect(files['cards.csv']).toEqual(cardsCsv);
         // What was made up from totals is not passed off as answers.
-        expect(files['answers.csv']).toEqual(writeCsv('answers', []));
+        expect(files['answers.csv']).toEqual(csvText('answers', []));
         expect(planned(files).problems.inOrder([])).toEqual([]);
         expect(filesOf([...planned(files).sprints])).toEqual(files);
       }),

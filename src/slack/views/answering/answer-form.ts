@@ -24,7 +24,7 @@ export const ANSWER_FIELDS = {
 } as const;
 
 /** Cards that one form shows; more would be unwieldy and outgrow the platform's 100 blocks. */
-export const ANSWER_FORM_CARDS_MAX = 15;
+const ANSWER_FORM_CARDS_MAX = 15;
 const POINTS_MAX_LENGTH = 10;
 const NOTE_MAX_LENGTH = 500;
 const BLOCKED_MAX_LENGTH = 300;

@@ -20,7 +20,7 @@ import { formView } from '../form-view.ts';
 import { lineList, lineSections } from '../line-sections.ts';
 
 /** The value of the choice that no column holds something. */
-export const NO_COLUMN = 'none';
+const NO_COLUMN = 'none';
 const BAD_SECTIONS_MAX = 40;
 
 /** @param round how often this form was shown, this time included */
