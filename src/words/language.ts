@@ -18,6 +18,40 @@ export interface Language {
 
 type Scope = Parameters<FluentType<unknown>['toString']>[0];
 
+/** By options of Intl, which are always the same objects: what was formatted by them, by language and value. */
+const formatted = new WeakMap<object, Map<string, string>>();
+const MOST_FORMATTED = 5_000;
+
+/** The same few numbers and days are said again and again, thirty of them in a status. */
+function formatOnce(
+  options: object,
+  { bundle: { locales } }: Scope,
+  value: string | number,
+  format: () => string,
+): string {
+  const texts = formatted.get(options) ?? new Map<string, string>();
+  formatted.set(options, texts);
+  const key = `${locales} ${value}`;
+  const before = texts.get(key);
+  if (before !== undefined) return before;
+  if (texts.size >= MOST_FORMATTED) texts.clear();
+  const text = format();
+  texts.set(key, text);
+  return text;
+}
+
+const AS_IT_IS: Intl.NumberFormatOptions = {};
+
+class PlainNumber extends FluentNumber {
+  constructor(value: number) {
+    super(value, AS_IT_IS);
+  }
+
+  override toString(scope: Scope): string {
+    return formatOnce(AS_IT_IS, scope, this.value, () => super.toString(scope));
+  }
+}
+
 /** A number with options of Intl that Fluent's own NUMBER doesn't pass on. */
 class FormattedNumber extends FluentType<number> {
   readonly #options: Intl.NumberFormatOptions;
@@ -28,7 +62,9 @@ class FormattedNumber extends FluentType<number> {
   }
 
   override toString(scope: Scope): string {
-    return scope.memoizeIntlObject(Intl.NumberFormat, this.#options).format(this.value);
+    return formatOnce(this.#options, scope, this.value, () =>
+      scope.memoizeIntlObject(Intl.NumberFormat, this.#options).format(this.value),
+    );
   }
 }
 
@@ -70,18 +106,30 @@ const WHOLE_PERCENT: Intl.NumberFormatOptions = {
   maximumFractionDigits: 0,
   signDisplay: 'negative',
 };
+const PERCENT: Intl.NumberFormatOptions = { ...WHOLE_PERCENT, maximumFractionDigits: 1 };
+const SIGNED: Intl.NumberFormatOptions = { signDisplay: 'exceptZero' };
+
+const WEEKDAY_AND_DAY: Intl.DateTimeFormatOptions = { weekday: 'short', day: 'numeric', month: 'short' };
+const SHORT_DATE: Intl.DateTimeFormatOptions = { day: 'numeric', month: 'short', year: 'numeric' };
+const SHORT_DATE_NO_YEAR: Intl.DateTimeFormatOptions = { day: 'numeric', month: 'short' };
+const YEAR: Intl.DateTimeFormatOptions = { year: 'numeric' };
+const DATE: Intl.DateTimeFormatOptions = { day: 'numeric', month: 'long', year: 'numeric' };
+const DATE_NO_YEAR: Intl.DateTimeFormatOptions = { day: 'numeric', month: 'long' };
 
 class FormattedDay extends FluentType<string> {
   readonly #options: Intl.DateTimeFormatOptions;
 
   constructor(day: string, options: Intl.DateTimeFormatOptions) {
     super(day);
-    this.#options = { ...options, timeZone: 'UTC' };
+    this.#options = options;
   }
 
   override toString(scope: Scope): string {
-    const format = scope.memoizeIntlObject(Intl.DateTimeFormat, this.#options);
-    return format.format(new Date(`${this.value}T00:00:00Z`));
+    return formatOnce(this.#options, scope, this.value, () =>
+      scope
+        .memoizeIntlObject(Intl.DateTimeFormat, { ...this.#options, timeZone: 'UTC' })
+        .format(new Date(`${this.value}T00:00:00Z`)),
+    );
   }
 }
 
@@ -123,21 +171,16 @@ function itemsIn(value: FluentValue | undefined): ItemList {
 /** The functions that a message may call. The type of each one's argument is in `ARGUMENT_TYPES`. */
 const FUNCTIONS = {
   /** `3`, `2.5`, `1,200`, `-1` */
-  NUMBER: ([value]: FluentValue[]) => new FluentNumber(numberIn(value), {}),
+  NUMBER: ([value]: FluentValue[]) => new PlainNumber(numberIn(value)),
   /** Selects by the ordinal plural: `{ ORDINAL($n) -> [one] { NUMBER($n) }st … }` */
   ORDINAL: ([value]: FluentValue[]) =>
     new FluentNumber(numberIn(value), { type: 'ordinal' } as Intl.NumberFormatOptions),
   /** `+2`, `-1`, `0` */
-  SIGNED: ([value]: FluentValue[]) => new FormattedNumber(numberIn(value), { signDisplay: 'exceptZero' }),
+  SIGNED: ([value]: FluentValue[]) => new FormattedNumber(numberIn(value), SIGNED),
   /** `1 point`, `2.5 points` */
   POINTS: ([value]: FluentValue[]) => new Amount(numberIn(value), 'amount-points'),
   /** `80%`, `79.9%` */
-  PERCENT: ([value]: FluentValue[]) =>
-    new FormattedNumber(numberIn(value), {
-      style: 'percent',
-      maximumFractionDigits: 1,
-      signDisplay: 'negative',
-    }),
+  PERCENT: ([value]: FluentValue[]) => new FormattedNumber(numberIn(value), PERCENT),
   /** `80%`, of a share as well as of anything else that is rounded to whole percent */
   WHOLE_PERCENT: ([value]: FluentValue[]) => new FormattedNumber(numberIn(value), WHOLE_PERCENT),
   /** `32% to 81%`; `25%` where both ends are the same */
@@ -152,27 +195,19 @@ const FUNCTIONS = {
   TIMES_IN_TEN: ([value]: FluentValue[]) =>
     new Amount(Math.round(numberIn(value) * 10), 'amount-times-in-ten'),
   /** `Wed 4 Nov` */
-  DAY: ([value]: FluentValue[]) =>
-    new FormattedDay(String(value), { weekday: 'short', day: 'numeric', month: 'short' }),
+  DAY: ([value]: FluentValue[]) => new FormattedDay(String(value), WEEKDAY_AND_DAY),
   /** `4 Nov 2026`, where room is scarce */
-  SHORT_DATE: ([value]: FluentValue[]) =>
-    new FormattedDay(String(value), { day: 'numeric', month: 'short', year: 'numeric' }),
+  SHORT_DATE: ([value]: FluentValue[]) => new FormattedDay(String(value), SHORT_DATE),
   /** `4 Nov` */
-  SHORT_DATE_NO_YEAR: ([value]: FluentValue[]) =>
-    new FormattedDay(String(value), { day: 'numeric', month: 'short' }),
+  SHORT_DATE_NO_YEAR: ([value]: FluentValue[]) => new FormattedDay(String(value), SHORT_DATE_NO_YEAR),
   /** `2026` */
-  YEAR: ([value]: FluentValue[]) => new FormattedDay(String(value), { year: 'numeric' }),
+  YEAR: ([value]: FluentValue[]) => new FormattedDay(String(value), YEAR),
   /** `4 November 2026`: for days that may lie months ahead or years back */
-  DATE: ([value]: FluentValue[]) =>
-    new FormattedDay(String(value), { day: 'numeric', month: 'long', year: 'numeric' }),
+  DATE: ([value]: FluentValue[]) => new FormattedDay(String(value), DATE),
   /** The same beside another day: `4 November` where that one has named the year */
   DATE_BESIDE: ([value, beside]: FluentValue[]) => {
     const isSameYear = String(value).slice(0, 4) === String(beside).slice(0, 4);
-    return new FormattedDay(String(value), {
-      day: 'numeric',
-      month: 'long',
-      ...(isSameYear ? {} : { year: 'numeric' }),
-    });
+    return new FormattedDay(String(value), isSameYear ? DATE_NO_YEAR : DATE);
   },
   /** `a, b and c` */
   LIST: ([value]: FluentValue[]) => itemsIn(value),

@@ -58,17 +58,24 @@ export function instantOf(day: Day, time: TimeOfDay, timeZone: string): Date {
 }
 
 const MINUTE_MS = 60_000;
-/** By minute and zone, of which each is off by whole minutes since 1972: every request asks several times which day it is. */
+/** By minute and zone, of which each is off by whole minutes since 1972: every request asks several times. */
 const days = new Map<string, Day>();
+const times = new Map<string, TimeOfDay>();
+const minuteIn = (instant: Date, timeZone: string): string =>
+  `${Math.floor(instant.getTime() / MINUTE_MS)} ${timeZone}`;
 
 export function dayAt(instant: Date, timeZone: string): Day {
-  const key = `${Math.floor(instant.getTime() / MINUTE_MS)} ${timeZone}`;
+  const key = minuteIn(instant, timeZone);
   return days.get(key) ?? keep(days, key, zoned(instant, timeZone).toPlainDate().toString());
 }
 
 /** The time of day in the zone at an instant, `HH:MM`. */
 export function timeAt(instant: Date, timeZone: string): TimeOfDay {
-  return zoned(instant, timeZone).toPlainTime().toString({ smallestUnit: 'minute' });
+  const key = minuteIn(instant, timeZone);
+  const time = times.get(key);
+  return (
+    time ?? keep(times, key, zoned(instant, timeZone).toPlainTime().toString({ smallestUnit: 'minute' }))
+  );
 }
 
 /** What was found out before, since every status and every prompt asks for all days of a sprint. */
