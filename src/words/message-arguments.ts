@@ -1352,7 +1352,12 @@ export interface Messages {
     readonly sprint: string;
   };
   'guest-welcome-title': { readonly sprint: string; readonly team: string };
-  'guest-welcome-asked': { readonly by: string; readonly from: string; readonly to: string };
+  'guest-welcome-asked': {
+    readonly days: 'one-day' | 'several';
+    readonly by: string;
+    readonly from: string;
+    readonly to: string;
+  };
   'guest-welcome-after': Record<never, never>;
   'history-none': Record<never, never>;
   'history-one-signal': Record<never, never>;

@@ -143,12 +143,21 @@ function isNumber(typed: string): boolean {
   return parsePoints(typed) !== undefined;
 }
 
+/** `3, 1, 0` for `3, 1 and 0`, where there is nothing but numbers. */
+function withCommas(text: string, vocabulary: AnswerVocabulary): string {
+  const words = wordsOf(text);
+  const isAnd = (word: string): boolean => vocabulary.and.includes(word.toLowerCase());
+  const isPlain = words.some(isAnd) && words.every((word) => isAnd(word) || isNumber(word.replace(/,$/, '')));
+  return isPlain ? words.map((word) => (isAnd(word) ? ',' : word)).join(' ') : text;
+}
+
 /** In order, each with what it is about. */
 function splitParts(
-  text: string,
+  given: string,
   cards: CardsToAnswer,
   vocabulary: AnswerVocabulary,
 ): readonly string[] | Unclear {
+  const text = withCommas(given, vocabulary);
   const isMore = (word: string | undefined): boolean =>
     word !== undefined && [...vocabulary.worked, ...vocabulary.surprise].includes(word.toLowerCase());
   // `2: 3, worked 1` says both of card 2, and so does `2: 3, 1 worked`.

@@ -15,5 +15,9 @@ guests-changed =
 
 # To the guest.
 guest-welcome-title = You are a guest of { $sprint } in { $team }
-guest-welcome-asked = { $by } asked you to take part from { DAY($from) } to { DAY($to) }. On each working day I ask you here what is left on your cards. Your answers are shown by card and in the team’s sums, never by person. On a card that you own alone, the team sees your numbers.
+guest-welcome-asked =
+    { $days ->
+        [one-day] { $by } asked you to take part on { DAY($from) }.
+       *[several] { $by } asked you to take part from { DAY($from) } to { DAY($to) }.
+    } On each working day I ask you here what is left on your cards. Your answers are shown by card and in the team’s sums, never by person. On a card that you own alone, the team sees your numbers.
 guest-welcome-after = When the sprint has closed, I ask you nothing more. To see what is stored about you, type `/loadline privacy`; to leave before, `/loadline leave`. Days off in between: `/loadline off`.

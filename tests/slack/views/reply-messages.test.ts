@@ -24,6 +24,7 @@ import {
   sprintReopenedReply,
 } from '../../../src/slack/views/sprint-change-views.ts';
 import { sharedStatusMessage, statusMessage } from '../../../src/slack/views/status-message.ts';
+import { guestWelcomeMessage } from '../../../src/slack/views/team/guest-messages.ts';
 import { measuresSavedReply, teamSavedReply } from '../../../src/slack/views/team/team-messages.ts';
 import { refusalMessage, troubleMessage } from '../../../src/slack/views/trouble-views.ts';
 import { valueRecordedMessage } from '../../../src/slack/views/value-views.ts';
@@ -455,6 +456,19 @@ describe('a recorded value', () => {
     expect(
       growthOf({ value: -5, growth: { valueGrowth: -0.5, velocityGrowth: 1, valuePerPointGrowth: -0.5 } }),
     ).toBe('Compared with Harbour 3, the value is -50% and velocity is 100%.');
+  });
+});
+
+describe('a guest', () => {
+  it('of one day hears of no span of days', () => {
+    const about = { kind: 'guest-welcome', heading, byUserId: 'U0ANA' } as const;
+    const { endsOn } = heading.sprint;
+    expect(guestWelcomeMessage({ ...about, from: endsOn }).text).toContain(
+      'take part on Fri 13 Nov. On each',
+    );
+    expect(guestWelcomeMessage({ ...about, from: '2026-11-04' }).text).toContain(
+      'from Wed 4 Nov to Fri 13 Nov.',
+    );
   });
 });
 

@@ -18,7 +18,14 @@ export function guestWelcomeMessage({ heading, from, byUserId }: ContentOf<'gues
   const { team, sprint } = heading;
   return messageView([
     lead(say('guest-welcome-title', { sprint: sprint.name, team: team.name })),
-    section(mrkdwn('guest-welcome-asked', { by: person(byUserId), from, to: sprint.endsOn })),
+    section(
+      mrkdwn('guest-welcome-asked', {
+        days: from === sprint.endsOn ? 'one-day' : 'several',
+        by: person(byUserId),
+        from,
+        to: sprint.endsOn,
+      }),
+    ),
     context(mrkdwn('guest-welcome-after')),
   ]);
 }
