@@ -116,7 +116,7 @@ start-database-too-old = The Postgres server is version { $version }; Loadline n
 start-database-full = Postgres at { $place } has no room left on its disk. Make room there, then start again; nothing was lost.
 start-database-read-only = Postgres at { $place } is read-only, as a replica is, or a former primary after a failover. Point DATABASE_URL at the primary, then start again.
 start-database-busy = Postgres at { $place } has no connection left. Raise its max_connections, or stop other programs that use it, then start again.
-start-database-migration-failed = The database could not be brought up to date; nothing was changed ({ $reason }). Check that this user may create schemas and tables in the database.
+start-database-migration-failed = The database could not be brought up to date; nothing was changed ({ $reason }). Check that this user may create schemas and tables in the database, and that it is encoded in UTF8.
 start-data-folder-in-use = Another process has the data folder { $folder } open. Stop the other process, or give this one a folder of its own; several processes need a Postgres server.
 start-data-folder-of-others = The data folder { $folder } belongs to the user with the number { $owner }, and this is run as root. Run it as that user, for example with setpriv --reuid={ $owner } --clear-groups; files of root’s in the folder would keep the bot from starting.
 start-data-folder-unusable = The data folder { $folder } can’t be used ({ $reason }). Give a folder that this user may create and write to, with all that is in it.
