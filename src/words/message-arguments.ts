@@ -2469,6 +2469,8 @@ export interface Messages {
   'problem-scale-only-zero': Record<never, never>;
   'problem-not-weekdays': Record<never, never>;
   'problem-off-no-day': Record<never, never>;
+  'problem-off-one-end': { readonly typed: string };
+  'problem-off-somebody-else': Record<never, never>;
   'problem-off-every-week': Record<never, never>;
   'problem-off-not-a-day': { readonly typed: string };
   'problem-off-reversed': { readonly last: string; readonly first: string };

@@ -167,8 +167,10 @@ function blockedAlone(
   const first = called[0] as string;
   const isNumber = called.length === 1 && (parsePoints(first) !== undefined || is(first, 'done'));
   if (isNumber && amounts.length > 0 && !isMarked) {
-    const mayBeCard = isAlone && cards.count > 1 && cards.positionOf(first) !== undefined;
-    return mayBeCard ? { code: 'blocked-two-ways', typed: first } : undefined;
+    const position = isAlone && cards.count > 1 ? cards.positionOf(first) : undefined;
+    // A number that is no place in the list, such as that of a key, is hardly what is left.
+    if (position !== undefined && Number(first) > cards.count) return [said(position, first)];
+    return position === undefined ? undefined : { code: 'blocked-two-ways', typed: first };
   }
   const unknown = references.find((reference) => cards.positionOf(reference) === undefined);
   if (unknown !== undefined) return { code: 'no-such-card', typed: unknown };

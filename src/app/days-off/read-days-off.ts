@@ -16,6 +16,8 @@ export interface ReadDaysOff {
 export type DaysOffProblem =
   | { readonly code: 'off-no-day' }
   | { readonly code: 'off-every-week' }
+  | { readonly code: 'off-one-end'; readonly typed: string }
+  | { readonly code: 'off-somebody-else' }
   | { readonly code: 'off-not-a-day'; readonly typed: string }
   | { readonly code: 'off-reversed'; readonly first: Day; readonly last: Day }
   | { readonly code: 'off-too-long'; readonly most: number }
@@ -31,6 +33,8 @@ const HALF = /\b(?:half(?:[ -]days?)?|mornings?|afternoons?)\b/g;
 const THIS_HALF = /\bthis (?=morning|afternoon)/g;
 /** A weekday that is off each week, which is no day. */
 const EVERY_WEEK = /^(?:every|each) |^(?:mon|tues|wednes|thurs|fri|satur|sun)days$/;
+/** With one end alone nobody knows how long, or whether the day itself is off. */
+const ONE_END = /^(?:until|till|through|thru) |^for \S+ (?:days?|weeks?|months?)$/;
 const WEEK = /^(this|next) week$/;
 const TEAM = /^(?:the )?(?:whole )?team\b/;
 /** Between the first and the last day; a hyphen between digits is part of an ISO date. */
@@ -56,7 +60,7 @@ export function readDaysOff(
   const days = lower.replace(TEAM, '').replace(HALF, ' ').replace(/\s+/g, ' ').trim();
   const pieces = days
     .split(/[,;]| and /)
-    .map((piece) => piece.replace(/^ ?(?:from|on|off|a) /, ' ').trim())
+    .map((piece) => piece.replace(/^ ?(?:on|off|a) /, ' ').trim())
     .filter((piece) => piece !== '');
   if (pieces.length === 0) return { problem: { code: 'off-no-day' } };
   const spans: DaySpan[] = [];
@@ -74,6 +78,8 @@ function plainly(typed: string): string {
 
 function spanOf(piece: string, today: Day, earliest: Day): DaySpan | DaysOffProblem {
   if (EVERY_WEEK.test(piece)) return { code: 'off-every-week' };
+  if (piece.startsWith('@')) return { code: 'off-somebody-else' };
+  if (ONE_END.test(piece)) return { code: 'off-one-end', typed: piece };
   const [, week] = WEEK.exec(piece) ?? [];
   if (week !== undefined) {
     const sunday = dayPlus(today, 7 - weekdayOf(today));
@@ -81,13 +87,14 @@ function spanOf(piece: string, today: Day, earliest: Day): DaySpan | DaysOffProb
       ? { from: today, to: sunday }
       : { from: dayPlus(sunday, 1), to: dayPlus(sunday, 7) };
   }
-  const [first = '', last, ...more] = withMonthTwice(piece)
+  const [first = '', last, ...more] = withMonthTwice(piece.replace(/^from /, ''))
     .split(SPAN)
     .map((end) => end.trim());
   if (more.length > 0) return { code: 'off-not-a-day', typed: piece };
   const from = readDay(first, today, weekdayNamed(first) > 0 ? today : earliest);
   if (from === undefined) return { code: 'off-not-a-day', typed: first };
-  if (last === undefined) return { from, to: from };
+  if (last === undefined)
+    return piece.startsWith('from ') ? { code: 'off-one-end', typed: piece } : { from, to: from };
   const to = readDay(last, today, from);
   if (to === undefined) return { code: 'off-not-a-day', typed: last };
   return { from, to };

@@ -48,7 +48,8 @@ export async function runCommand(
   text: string,
   eventKey: string | undefined,
 ): Promise<void> {
-  const { command, rest } = parseCommand(text);
+  // Nothing but an answer begins with a number: `41: 3`.
+  const { command, rest } = parseCommand(/^\s*#?\d/.test(text) ? `answer ${text}` : text);
   const during = `command ${command?.word ?? (rest === '' ? 'alone' : 'unknown')}`;
   const caller: Caller = { ...asker, showOverview: () => tellOverview(context, asker) };
   if (command?.read) {

@@ -3,10 +3,13 @@
  * the platform doesn't let people type in threads. In direct messages the platform tells of messages only.
  */
 import type { App } from '@slack/bolt';
+import { isThanks } from '../../app/answering/understand-words.ts';
 import { parseCommand, withoutSlash } from '../commands/commands.ts';
 import { isSaid, mentionEvent } from '../door/incoming.ts';
 import { plainWords } from '../plain-words.ts';
+import { thanksMessage } from '../views/answering/prompt-messages.ts';
 import type { MessageView } from '../views/message-view.ts';
+import { answerOnce } from './answer-once.ts';
 import { placeOf, tellIn } from './asker.ts';
 import { runCommand } from './commands.ts';
 import { contextOf } from './listener-context.ts';
@@ -34,7 +37,9 @@ export function listenToMentions(app: App): void {
       tell,
       replace: tell,
     };
-    await runCommand(context, caller, words, `event:${sent.data.event_id}`);
+    const key = `event:${sent.data.event_id}`;
+    if (isThanks(words)) return answerOnce(context, caller, 'thanks', key, () => tell(thanksMessage()));
+    await runCommand(context, caller, words, key);
   });
 }
 

@@ -628,6 +628,11 @@ describe('an answer in words', () => {
     );
     await say(h, 'ben', '41: 2');
     await say(h, 'ben', '2: 1');
+    await say(h, 'ben', '41 blocked waiting for the crane');
+    expect((await h.records(sprint.id)).facts.at(-1)).toMatchObject({
+      kind: 'blocked',
+      note: 'waiting for the crane',
+    });
     expect(await standing(h, sprint.id, 1)).toMatchObject({ left: 2 });
     expect(await standing(h, sprint.id, 2)).toMatchObject({ left: 1 });
   });

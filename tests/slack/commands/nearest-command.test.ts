@@ -55,6 +55,10 @@ it('offers only words of the command table', () => {
     'next',
     'capacity',
     'deadline',
+    'finish',
+    'out',
+    'remind',
+    'asking',
     'join',
   ])
     expect(words).toContain(nearestCommandWord(other));

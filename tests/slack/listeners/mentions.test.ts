@@ -49,6 +49,7 @@ describe('a mention', () => {
     [`${BOT} /loadline cards`, 'listCards'],
     [`cards ${BOT}`, 'listCards'],
     [`${BOT}`, 'overview'],
+    [`${BOT} 41: 3`, 'answerInWords'],
   ])('asks as the command does: %s', async (text, useCase) => {
     const bot = await mention(text);
     expect(callsOf(bot.useCases)[0]?.[0]).toBe(useCase);
@@ -57,8 +58,15 @@ describe('a mention', () => {
       userId: MIRA_ID,
     });
     expect(bot.useCases[useCase as 'listCards'].mock.calls[0]?.[1]).toMatchObject(
-      useCase === 'takeCards' ? { place: here, words: '3' } : here,
+      { takeCards: { place: here, words: '3' }, answerInWords: { place: here, text: '41: 3' } }[useCase] ??
+        here,
     );
+  });
+
+  it('that says thanks is answered, and asks for nothing', async () => {
+    const bot = await mention(`${BOT} thanks!`);
+    expect(callsOf(bot.useCases)).toEqual([]);
+    expect(told()).toMatchObject([{ text: 'You’re welcome.' }]);
   });
 
   it('in a channel is answered there, to the person who asked alone', async () => {
