@@ -14,7 +14,7 @@ range-last-commitment = Your last commitment was { NUMBER($points) }.
 
 ## What it means
 
-range-span = { NUMBER($low) } to { POINTS($high) } serve you: kept at least 8 sprints in 10, finished whole 5, out of work at most 2.
+range-span = { NUMBER($low) } to { POINTS($high) } serve you: of 10 sprints at least 8 are kept, 5 finished whole, at most 2 out of work.
 range-span-one = With more you’d finish it less often, with less you’d run out of work in more than 2 of 10 sprints.
 range-meaning =
     { $known ->

@@ -64,7 +64,7 @@ describe('the commitment range', () => {
   it('leads with one number and its chances, then what serves beside it, its basis and what it doesn’t know', () => {
     expect(text(rangeAdvice(STEADY, 6))).toMatchInlineSnapshot(`
       "At 23 points: 9 in 10 to keep it, 5 in 10 to finish everything, 1 in 10 to run out of work. Your last commitment was 21.
-      21 to 23 points serve you: kept at least 8 sprints in 10, finished whole 5, out of work at most 2.
+      21 to 23 points serve you: of 10 sprints at least 8 are kept, 5 finished whole, at most 2 out of work.
       Kept: 80% or more finished. Out of work: over 20% pulled in.
       Scaled to 44 member-days: Mon 30 Nov to Fri 11 Dec, 5 members and 6 days off or away.
       Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
