@@ -6,7 +6,11 @@ import { sentFile } from '../../src/slack/files/download-file.ts';
 import { failureMessage } from '../../src/slack/listeners/failure-words.ts';
 import { forecastQuestionMessage } from '../../src/slack/views/advice-forms.ts';
 import { growthExplainedMessage } from '../../src/slack/views/answering/growth-message.ts';
-import { changeUnreadMessage, dailyPromptMessage } from '../../src/slack/views/answering/prompt-messages.ts';
+import {
+  changeUnreadMessage,
+  dailyPromptMessage,
+  thanksMessage,
+} from '../../src/slack/views/answering/prompt-messages.ts';
 import { dropFormView } from '../../src/slack/views/cards/card-forms.ts';
 import {
   blockedMessage,
@@ -267,6 +271,7 @@ export function everyView(text: string): Record<string, object> {
     'growth explained': growthExplainedMessage(),
     'edit unread': changeUnreadMessage('edited'),
     'deletion unread': changeUnreadMessage('deleted'),
+    thanks: thanksMessage(),
     erased: erasedMessage(personal as never),
     erase: eraseFormView('D1'),
   };

@@ -5,6 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { ENGLISH } from '../../src/app/answering/answer-vocabulary.ts';
 import { takeFreeTexts } from '../../src/app/answering/free-texts.ts';
+import { withoutNames } from '../../src/app/export/export-sprints.ts';
 import { withoutPerson } from '../../src/app/privacy/without-person.ts';
 import {
   DAY_WORDS,
@@ -46,6 +47,7 @@ const SHORT: Readonly<Record<string, number>> = {
 /** What is put together from parts, and the function that is fed instead. */
 const COMPOSED: Readonly<Record<string, (text: string) => unknown>> = {
   'app/answering/free-texts.ts': (text) => takeFreeTexts(text, ENGLISH),
+  'app/export/export-sprints.ts': withoutNames(['Ana Lima', 'Ana', 'Zoë (he) [x]']),
   'app/read-day.ts': readDays,
   'app/visible-text.ts': visibleText,
   'app/privacy/without-person.ts': (text) =>

@@ -105,7 +105,7 @@ export async function exportSprints(
 const SHORTEST_CAP = 60;
 
 /** A mention in what people type freely is kept as `@` and the name; the team's people are not named in what goes out. */
-function withoutNames(names: readonly string[]): (text: string) => string {
+export function withoutNames(names: readonly string[]): (text: string) => string {
   const longestFirst = names.filter((name) => name.trim() !== '').sort((a, b) => b.length - a.length);
   if (longestFirst.length === 0) return (text) => text;
   const called = longestFirst.map((name) => name.trim().replace(/[\\^$.*+?()[\]{}|/-]/g, '\\$&')).join('|');
