@@ -1,7 +1,9 @@
 /** Talks to the HTTP door byte by byte, as no well-behaved client would. */
+
 import { createHmac } from 'node:crypto';
 import { once } from 'node:events';
 import { connect, type Socket } from 'node:net';
+import { Worker } from 'node:worker_threads';
 import { expect } from 'vitest';
 import { EVENTS_PATH } from '../../src/slack/door/http-door.ts';
 
@@ -44,6 +46,24 @@ export function exchange(
       else if (then === 'end') socket.end();
     });
   });
+}
+
+/** Opens connections, writes the same bytes to each, and ends when all are closed. */
+const SENDERS = `
+  const { connect } = require('node:net');
+  const { workerData: { port, bytes, connections } } = require('node:worker_threads');
+  for (let i = 0; i < connections; i += 1) {
+    const socket = connect({ port, host: '127.0.0.1' });
+    socket.on('error', () => {});
+    socket.resume();
+    socket.write(bytes);
+  }
+`;
+
+/** The same from a thread of its own, so that what the senders hold isn't among what the door holds. */
+export async function sendFromElsewhere(port: number, bytes: Uint8Array, connections: number): Promise<void> {
+  const workerData = { port, bytes, connections };
+  await once(new Worker(SENDERS, { eval: true, workerData }), 'exit');
 }
 
 const SILENT = 300;
