@@ -134,8 +134,8 @@ async function ofAll(
 }
 
 /**
- * The days that the words are about: the one that they begin with, else those of the prompt in whose thread they are said, else today. On several teams it is
- * what one message asked about all of them.
+ * The days that the words are about: the one that they begin with, else those of the prompt in whose thread they are said,
+ * else today. On several teams it is what one message asked about all of them.
  */
 async function daysMeant(
   deps: AppDependencies,
