@@ -24,7 +24,8 @@ export function planRangeWords(
   const lead = mrkdwnOf(rangeLead(advice));
   if ('undefined' in range) return `${lead} ${mrkdwn('advice-import-hint')}`;
   const basis = `${lead} ${mrkdwn('plan-range-basis', { sprints: range.sprints, scaledTo: scaledTo(range) })}`;
-  if (!isDefined(ranOut)) return basis;
+  const isAdvised = !('undefined' in range.advised) && range.advised.points === commitmentPoints;
+  if (!isDefined(ranOut) || isAdvised) return basis;
   const chance = say('range-chance-ran-out', { chance: ranOut });
   return `${basis}\n${mrkdwn('plan-run-out', { points: commitmentPoints, chance })}`;
 }

@@ -41,7 +41,7 @@ problem-not-weekdays = Name weekdays on which the team works.
 
 # Days off.
 problem-off-no-day = Say which days.
-problem-off-one-end = “{ $typed }” leaves one end open. Write the first and the last day off, such as `/loadline off 24 Dec to 2 Jan`.
+problem-off-one-end = “{ $typed }” leaves one end open: say the first and the last day off.
 problem-off-somebody-else = Everybody enters their own days off. Ask them to write `/loadline off` with the days; the whole team’s are `/loadline off team 1 May`.
 problem-off-every-week = To be off on a weekday of every week, say on which you work, such as `/loadline works mon-thu`.
 problem-off-not-a-day = “{ $typed }” isn’t a day. Write it as 24 Dec or 2026-12-24.

@@ -202,6 +202,20 @@ describe('plan', () => {
     }
   });
 
+  it('doesn’t say it again where the plan holds just as many points as are advised', () => {
+    const { range } = besideHistory(STEADY);
+    if ('undefined' in range.range || 'undefined' in range.range.advised)
+      throw new Error('nothing is advised');
+    const { points } = range.range.advised;
+    const view = planPreviewView({
+      ...preview,
+      range,
+      commitmentPoints: points,
+      commitment: readCommitment(points, range),
+    });
+    expect(formText(view)).not.toContain('This plan of');
+  });
+
   it('names an imported sprint as such, and a velocity that nobody knows', () => {
     const imported = {
       sprintName: 'Harbour 2',
