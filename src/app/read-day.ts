@@ -1,5 +1,5 @@
 /** Reads a day as people type it: `24 Dec`, `2026-12-24`, `24.12.`, `Dec 24th 2027`, `end of March`, `tomorrow`, `Friday`. */
-import { getDaysInMonth } from 'date-fns';
+import { getDaysInMonth } from 'date-fns/getDaysInMonth';
 import { type Day, dayPlus, isDay, type Weekday, weekdayOf } from '../sprint/calendar.ts';
 
 const MONTHS = [

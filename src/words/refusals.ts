@@ -255,7 +255,6 @@ function formOf(speak: Speak): Form {
   return speak === say ? 'plain' : 'mrkdwn';
 }
 
-/** Sentences that are in the right form already. */
 function exampleArguments({ cardCount, reference, title, leftPoints }: AnswerExample) {
   return {
     cards: cardCount === 1 ? 'single' : 'several',
@@ -265,6 +264,7 @@ function exampleArguments({ cardCount, reference, title, leftPoints }: AnswerExa
   } as const;
 }
 
+/** Sentences that are in the right form already. */
 function asIs(sentences: readonly string[]): Markup {
   return new Markup(sentences.join(' '));
 }

@@ -8,7 +8,6 @@ import { readGoneDay } from '../read-day.ts';
 import { Refusal } from '../refusal.ts';
 import {
   currentSprint,
-  lastClosedSprint,
   type Membership,
   membershipAt,
   type Place,
@@ -95,8 +94,8 @@ export async function runningSprintId(
   const asked = (day && readGoneDay(day, today)) ?? today;
   const sprint = currentSprint(openSprints, asked);
   if (sprint && sprint.startsOn <= asked) return sprint.id;
-  const last = await lastClosedSprint(read, team.id);
-  const until = last && reopenUntil(team, last);
+  const last = await read.latestFinishedSprint(team.id);
+  const until = last?.state === 'closed' ? reopenUntil(team, last) : undefined;
   if (last && until && now < until)
     throw new Refusal('sprint-over', { sprintName: last.name, state: 'closed' });
   if (!sprint) throw new Refusal('no-sprint-running', {});

@@ -85,6 +85,15 @@ export function isThanks(text: string, { thanks }: AnswerVocabulary = ENGLISH): 
   return thanks.includes(plainly(text));
 }
 
+/** Whether an answer may be meant, whatever the cards are called. */
+export function mayBeAnswer(text: string, vocabulary: AnswerVocabulary = ENGLISH): boolean {
+  const whole = [vocabulary.unchanged, vocabulary.away, vocabulary.allDone, vocabulary.bothDone].flat();
+  return (
+    whole.includes(plainly(text)) ||
+    isAboutCards(text, { count: 0, open: [], positionOf: () => undefined }, vocabulary)
+  );
+}
+
 /** Words such as `sorry, I meant` say nothing by themselves, unless a card is called so. */
 function withoutOpening(text: string, cards: CardsToAnswer, vocabulary: AnswerVocabulary): string {
   const plain = text.toLowerCase();
@@ -102,7 +111,7 @@ function isFollowed(text: string, phrase: string): boolean {
 function isAboutCards(text: string, { positionOf }: CardsToAnswer, vocabulary: AnswerVocabulary): boolean {
   const { done, nothing, points, left, worked, surprise, blocked, note, card } = vocabulary;
   const telling = new Set([done, nothing, points, left, worked, surprise, blocked, note, card].flat());
-  return wordsOf(text).some(
+  return wordsOf(text.replaceAll(/[,;?]/g, ' ')).some(
     (word) => /[\d½]/.test(word) || telling.has(plainly(word)) || positionOf(word) !== undefined,
   );
 }

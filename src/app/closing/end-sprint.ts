@@ -1,5 +1,6 @@
 /** The end of a sprint: closing, cancelling, and reopening for corrections. */
 
+import { compareAsc } from 'date-fns/compareAsc';
 import { workingTime } from '../../sprint/baseline.ts';
 import { blockedCardDays } from '../../sprint/blocks.ts';
 import type { Day } from '../../sprint/calendar.ts';
@@ -11,13 +12,13 @@ import { experimentQuestions } from '../experiments/ask-about-experiments.ts';
 import { baselineFor } from '../history/baseline-of.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { refreshVerdict } from '../posting/thread.ts';
 import { Refusal } from '../refusal.ts';
 import { guestsGo, guestsReturn } from '../team/guests.ts';
 import {
-  lastClosedSprint,
+  dayWithin,
   membershipAt,
   openSprint,
   type Place,
@@ -175,6 +176,12 @@ export async function cancelSprint(
   });
 }
 
+/** The sprint that closed last; one that was cancelled since doesn't count. */
+async function lastClosedSprint(read: Reading, teamId: string): Promise<Sprint | undefined> {
+  const closed = (await read.closedSprintsOf(teamId)).map(({ sprint }) => sprint);
+  return closed.sort((a, b) => compareAsc(a.closedAt ?? 0, b.closedAt ?? 0)).at(-1);
+}
+
 export interface ReopenedSprint {
   readonly heading: SprintHeading;
   /** When it closes again by itself. */
@@ -220,8 +227,6 @@ export async function reopenSprint(
     await tx.write.sprints.update(reopened);
     await guestsReturn(tx, reopened);
     await refreshVerdict(tx, sprint.id);
-    const today = todayOf(team, now);
-    const lastDay = today < sprint.endsOn ? today : sprint.endsOn;
-    return { heading: { team, sprint: reopened }, until, lastDay };
+    return { heading: { team, sprint: reopened }, until, lastDay: dayWithin(sprint, todayOf(team, now)) };
   });
 }

@@ -1,5 +1,4 @@
 /** Finds the team, the sprint and the right to touch them. Every use case that takes an actor starts here. */
-import { compareAsc } from 'date-fns/compareAsc';
 import type { Day } from '../../sprint/calendar.ts';
 import { NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
 import { dayAt } from '../clock/local-time.ts';
@@ -311,12 +310,6 @@ export async function openSprint(
  */
 export function currentSprint(open: readonly Sprint[], day: Day): Sprint | undefined {
   return open.find(({ startsOn, endsOn }) => startsOn <= day && day <= endsOn) ?? open[0];
-}
-
-/** The sprint that closed last; one that was cancelled since doesn't count. */
-export async function lastClosedSprint(read: Reading, teamId: string): Promise<Sprint | undefined> {
-  const closed = (await read.closedSprintsOf(teamId)).map(({ sprint }) => sprint);
-  return closed.sort((a, b) => compareAsc(a.closedAt ?? 0, b.closedAt ?? 0)).at(-1);
 }
 
 /** @throws Refusal `sprint-over` */

@@ -3,7 +3,7 @@
  * by bots, and changes to earlier messages are nothing that anybody asked for.
  */
 import type { App } from '@slack/bolt';
-import { isThanks } from '../../app/answering/understand-words.ts';
+import { isThanks, mayBeAnswer } from '../../app/answering/understand-words.ts';
 import { Refusal, type RefusalCode } from '../../app/refusal.ts';
 import type { Place } from '../../app/team/place.ts';
 import { outcomeMessage } from '../commands/answer.ts';
@@ -57,11 +57,10 @@ export function listenToDirectMessages(app: App): void {
 /** Most words that a mistyped command with what follows it has. */
 const COMMAND_WORDS_MAX = 3;
 
-/** What an answer is refused with that was perhaps none. */
-const PERHAPS_NO_ANSWER: ReadonlySet<RefusalCode> = new Set([
-  'unclear-words',
-  'not-about-cards',
-  'no-cards-of-yours',
+/** What is refused with these was found to be an answer, though not a clear one. */
+const UNCLEAR: ReadonlySet<RefusalCode> = new Set(['unclear-words', 'no-cards-of-yours']);
+/** With these it is refused before anybody looks at the words. */
+const NOT_LOOKED_AT: ReadonlySet<RefusalCode> = new Set([
   'not-a-member',
   'no-sprint-running',
   'sprint-not-begun',
@@ -70,14 +69,18 @@ const PERHAPS_NO_ANSWER: ReadonlySet<RefusalCode> = new Set([
 
 /** The refusal that says which command is near, where the words are no answer but nearly one of a command, or ask something. */
 function asMistypedCommand(refusal: unknown, text: string): unknown {
-  if (!(refusal instanceof Refusal) || !PERHAPS_NO_ANSWER.has(refusal.code)) return refusal;
+  if (!(refusal instanceof Refusal)) return refusal;
+  const isUnclear = UNCLEAR.has(refusal.code);
+  const isNoAnswer =
+    refusal.code === 'not-about-cards' || (NOT_LOOKED_AT.has(refusal.code) && !mayBeAnswer(text));
+  if (!isUnclear && !isNoAnswer) return refusal;
   const words = text.split(/\s+/);
   const [word = ''] = words;
   if (words.length <= COMMAND_WORDS_MAX && /^\p{L}+$/u.test(word)) {
-    const near = nearestCommandWord(text);
+    const near = nearestCommandWord(isUnclear ? word : text);
     return near === undefined ? refusal : new Refusal('unknown-command', { word, near });
   }
-  const near = refusal.code === 'unclear-words' || /\d/.test(text) ? undefined : commandAmong(text);
+  const near = isUnclear ? undefined : commandAmong(text);
   return near === undefined ? refusal : new Refusal('not-about-cards', { example: undefined, near });
 }
 

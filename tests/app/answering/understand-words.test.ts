@@ -430,6 +430,10 @@ describe('said as people say it', () => {
     },
   );
 
+  test('a word of an answer counts with a comma behind it', () => {
+    expect(understand('done, more or less', 2)).toMatchObject({ kind: 'unclear' });
+  });
+
   test('a card is found by its name even where that is a word of greeting', () => {
     const cards = {
       count: 2,

@@ -163,6 +163,28 @@ describe('direct messages', () => {
     expect(platform.callsTo('chat.postMessage').at(-1)?.text).toContain('No sprint is running.');
   });
 
+  it.each([
+    ['price done', 'sprint-over'],
+    ['all cards are done, out of my hands', 'sprint-over'],
+    ['away today', 'sprint-over'],
+    ['41 stuck', 'sprint-over'],
+    ['tide is blocked', 'unclear-words'],
+  ] as const)('that are an answer are told why they can’t be taken: %s', async (text, code) => {
+    const bot = botUnderTest(platform);
+    bot.useCases.answerInWords.mockRejectedValue(
+      code === 'sprint-over'
+        ? new Refusal(code, { sprintName: 'Harbour 12', state: 'closed' })
+        : new Refusal(code, {
+            problems: [{ code: 'blocked-on-what' }],
+            example: { cardCount: 2, reference: '1', title: 'Tide table', leftPoints: 5 },
+          }),
+    );
+    await bot.say(text);
+    const told = platform.callsTo('chat.postMessage')[0]?.text;
+    expect(told).toContain(code === 'sprint-over' ? 'Harbour 12 is closed' : 'what the card is waiting for');
+    expect(told).not.toContain('Did you mean');
+  });
+
   it('of thanks are answered, and nothing is recorded', async () => {
     const bot = botUnderTest(platform);
     await bot.say('Thanks a lot!');
