@@ -44,12 +44,11 @@ export function meteredStore(
     }
   }
 
-  const { rememberEvent, updatePost, homeOpenedBy } = store.single;
+  const { rememberEvent, updatePost } = store.single;
   return {
     single: {
       rememberEvent: (...given) => metered(() => rememberEvent(...given)),
       updatePost: (...given) => metered(() => updatePost(...given)),
-      homeOpenedBy: (...given) => metered(() => homeOpenedBy(...given)),
     },
 
     read: (work) => metered(() => store.read(work)),

@@ -1,10 +1,11 @@
 /** Runs the use cases' work in transactions. */
 import { setTimeout as pause } from 'node:timers/promises';
 import { sql } from 'drizzle-orm';
-import type { Store, Transaction } from '../app/ports/store.ts';
+import type { Store } from '../app/ports/store.ts';
 import { StoreTrouble, type StoreTroubleCode } from '../app/ports/store-trouble.ts';
 import type { TroubleOf } from './database-trouble.ts';
 import { BE_PATIENT, heldIn, Lines } from './held-locks.ts';
+import { rememberAlone } from './queries/repeatable-queries.ts';
 import type { SqlSession } from './queries/sql-session.ts';
 import { readingOver, transactionOver } from './queries/transaction.ts';
 import type { JobSender } from './queue/job-sender.ts';
@@ -33,6 +34,8 @@ export interface StoreHost {
   readonly onTrouble: (code: StoreTroubleCode) => void;
 }
 
+type Run = <T>(work: (session: SqlSession) => Promise<T>) => Promise<T>;
+
 /**
  * A store over a drizzle session. The work may run more than once, so it must have no effect other than
  * through its transaction. What is no fault of the work is thrown as a `StoreTrouble`.
@@ -40,9 +43,13 @@ export interface StoreHost {
 export function storeOver({ session, sender, troubleOf, isAlone, onTrouble }: StoreHost): Store {
   const lines = new Lines();
 
-  async function inTransaction<T>(work: (tx: SqlSession) => Promise<T>): Promise<T> {
+  /** What only reads needs no transaction: under read committed each statement in it would see the latest as well. */
+  const asItIs: Run = (work) => work(session());
+  const inTransaction: Run = (work) => session().transaction((tx) => work(tx as unknown as SqlSession));
+
+  async function carriedOut<T>(run: Run, work: (session: SqlSession) => Promise<T>): Promise<T> {
     try {
-      return await attempted(work);
+      return await attempted(run, work);
     } catch (error) {
       const what = heldIn(error);
       if (what === undefined) throw error;
@@ -50,15 +57,15 @@ export function storeOver({ session, sender, troubleOf, isAlone, onTrouble }: St
         await tx.execute(sql.raw(BE_PATIENT));
         return work(tx);
       };
-      return lines.stand(what, () => attempted(patiently));
+      return lines.stand(what, () => attempted(inTransaction, patiently));
     }
   }
 
   /** Again, when the database gave it up for another. */
-  async function attempted<T>(work: (tx: SqlSession) => Promise<T>): Promise<T> {
+  async function attempted<T>(run: Run, work: (session: SqlSession) => Promise<T>): Promise<T> {
     for (let attempt = 1; ; attempt += 1) {
       try {
-        return await session().transaction((tx) => work(tx as unknown as SqlSession));
+        return await run(work);
       } catch (error) {
         const isWorthIt = WORTH_TRYING_AGAIN.includes(sqlErrorOf(error)?.sqlState);
         if (attempt === MAX_ATTEMPTS || !isWorthIt) throw named(error);
@@ -90,28 +97,14 @@ export function storeOver({ session, sender, troubleOf, isAlone, onTrouble }: St
     return result;
   }
 
-  let outside: { readonly of: SqlSession; readonly tx: Transaction } | undefined;
-  async function alone<T>(work: (tx: Transaction) => Promise<T>): Promise<T> {
-    const of = session();
-    if (outside?.of !== of) outside = { of, tx: transactionOver(of, sender) };
-    try {
-      return await work(outside.tx);
-    } catch (error) {
-      throw named(error);
-    }
-  }
-
   return {
-    read: (work) => inTransaction((tx) => work(readingOver(tx))),
-    transaction: (work) => sending((own) => inTransaction((tx) => work(transactionOver(tx, own)))),
+    read: (work) => carriedOut(asItIs, (own) => work(readingOver(own))),
+    transaction: (work) =>
+      sending((own) => carriedOut(inTransaction, (tx) => work(transactionOver(tx, own)))),
     single: {
-      rememberEvent: (eventId, at) =>
-        alone(({ events }) => events.remember(eventId, at)).catch((error: unknown) => {
-          if (heldIn(error) === undefined) throw error;
-          return inTransaction((tx) => transactionOver(tx, sender).events.remember(eventId, at));
-        }),
-      updatePost: (...given) => alone(({ write }) => write.posts.update(...given)),
-      homeOpenedBy: (...given) => alone(({ read }) => read.homeOpenedBy(...given)),
+      rememberEvent: (eventId, at) => carriedOut(asItIs, (own) => rememberAlone(own, eventId, at)),
+      updatePost: (...given) =>
+        carriedOut(asItIs, (own) => transactionOver(own, sender).write.posts.update(...given)),
     },
   };
 }

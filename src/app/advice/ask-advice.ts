@@ -11,6 +11,7 @@ import { knownVelocities, pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
+import { readOrWrite } from '../read-or-write.ts';
 import { audienceBy, audienceInTeam, type TeamReference, todayOf } from '../team/place.ts';
 import type { Actor, Member, Team } from '../team/team.ts';
 import type { Advice, AdviceQuestion } from './advice.ts';
@@ -28,7 +29,7 @@ export async function askAdvice(
   reference: TeamReference,
   question: AdviceQuestion,
 ): Promise<Advice> {
-  return deps.store.transaction(async (tx) => {
+  return readOrWrite(deps.store, async (tx) => {
     const audience = await audienceBy(tx.read, actor, reference);
     const { team, members, isFacilitator } = audience;
     const on = todayOf(team, deps.clock.now());
@@ -77,7 +78,7 @@ export async function forecastForm(
   actor: Actor,
   reference: TeamReference,
 ): Promise<ForecastForm> {
-  return deps.store.transaction(async (tx) => {
+  return readOrWrite(deps.store, async (tx) => {
     const { team } = await audienceBy(tx.read, actor, reference);
     const velocities = knownVelocities(await pastSprints(tx, team)).slice(-WORTH_SPRINTS);
     return { team, velocities, keptNames: await keptNames(tx.read, team) };

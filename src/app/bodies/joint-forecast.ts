@@ -2,11 +2,13 @@
  * When the parts that several teams do of one body of work are all finished. A part is what a team keeps by the same name.
  * Only the answer about all of them together leaves this file: no date and no pace of a single team.
  */
+
 import { jointCurve, jointDates, type PartForecast } from '../../forecast/joint-release.ts';
 import { MOST_SPRINTS } from '../../forecast/release-forecast.ts';
 import type { JointAdvice } from '../advice/advice.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
+import { readOrWrite } from '../read-or-write.ts';
 import { Refusal } from '../refusal.ts';
 import { audienceBy, type TeamReference, teamsReadBy, todayOf } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
@@ -26,7 +28,7 @@ export async function jointForecast(
   actor: Actor,
   { reference, ...place }: TeamReference & { readonly reference: string },
 ): Promise<JointAdvice> {
-  return deps.store.transaction(async (tx) => {
+  return readOrWrite(deps.store, async (tx) => {
     const { team } = await audienceBy(tx.read, actor, place);
     const { id, name, channelId, timeZone } = team;
     const now = deps.clock.now();

@@ -21,6 +21,7 @@ import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
+import { readOrWrite } from '../read-or-write.ts';
 import { Refusal } from '../refusal.ts';
 import { type Candidate, candidatesOf, welcomeGuests } from '../team/guests.ts';
 import { membershipInTeam, requireFacilitator, todayOf } from '../team/place.ts';
@@ -85,7 +86,7 @@ export async function previewPlan(deps: AppDependencies, actor: Actor, raw: Plan
   // In a transaction of its own, so that a refusal below does not take the draft with it.
   await keepDraft(deps, actor, raw);
   const guests = await candidatesOf(deps, actor, raw, guestIdsIn(raw));
-  return deps.store.transaction(async (tx) => previewOf(tx, deps, actor, raw, guests, undefined));
+  return readOrWrite(deps.store, (tx) => previewOf(tx, deps, actor, raw, guests, undefined));
 }
 
 /** Which cards of a plan the team commits to. */

@@ -80,13 +80,13 @@ export interface Transaction {
 }
 
 export interface Store {
-  /** For work that only reads. */
+  /** For work that only reads. Each statement sees what is committed by then. */
   read<T>(work: (read: Reading) => Promise<T>): Promise<T>;
   transaction<T>(work: (tx: Transaction) => Promise<T>): Promise<T>;
   /** What is one statement, which is carried out whole or not at all without a transaction around it. */
   readonly single: {
+    /** A crash of the database may forget it, but nothing that was committed after it. */
     readonly rememberEvent: SeenEvents['remember'];
     readonly updatePost: PostWriting['update'];
-    readonly homeOpenedBy: Reading['homeOpenedBy'];
   };
 }

@@ -1,9 +1,11 @@
 /** The retrospective sheet, for everybody who may read the team's numbers, and shared with the channel on request. */
+
 import type { Day } from '../../sprint/calendar.ts';
 import { isSameName } from '../history/closed-sprint.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
+import { readOrWrite } from '../read-or-write.ts';
 import { Refusal } from '../refusal.ts';
 import { audienceAt, audienceInTeam, type Place, requireBegun, todayOf } from '../team/place.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
@@ -20,7 +22,7 @@ export async function retroSheet(
   actor: Actor,
   reference: RetroReference,
 ): Promise<RetroContent> {
-  return deps.store.transaction(async (tx) => {
+  return readOrWrite(deps.store, async (tx) => {
     const now = deps.clock.now();
     const { team, sprint } = await sprintOf(tx.read, actor, reference, now);
     return retroContent(tx, team, sprint, now);

@@ -1,10 +1,12 @@
 /** The bot's home page as a place to work: for each of a person's teams, what they have to do in it now. */
+
 import { burndownOf, leftEnd } from '../../sprint/burndown.ts';
 import { needsOwner, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
+import { readOrWrite } from '../read-or-write.ts';
 import { teamsReadBy } from '../team/place.ts';
 import { type Actor, datedWorkersOf, type Sprint } from '../team/team.ts';
 import { type LoadOutlook, loadOutlook } from './load-outlook.ts';
@@ -52,7 +54,7 @@ export interface HomePage {
 
 /** For somebody who opens the page: from then on it is kept up to date. */
 export async function openHomePage(deps: AppDependencies, actor: Actor): Promise<HomePage> {
-  return deps.store.transaction(async (tx) => {
+  return readOrWrite(deps.store, async (tx) => {
     const now = deps.clock.now();
     const isFirst = (await tx.read.homeOpenedBy(actor.workspaceId, [actor.userId])).length === 0;
     if (isFirst) await tx.visits.homeOpened(actor, now);
@@ -63,8 +65,10 @@ export async function openHomePage(deps: AppDependencies, actor: Actor): Promise
 /** The page again, after something that it shows has changed. Undefined: the person has never opened it. */
 export async function refreshHomePage(deps: AppDependencies, actor: Actor): Promise<HomePage | undefined> {
   const { store, clock } = deps;
-  const isSeen = (await store.single.homeOpenedBy(actor.workspaceId, [actor.userId])).length > 0;
-  return isSeen ? store.transaction((tx) => homePageOf(tx, actor, clock.now())) : undefined;
+  return readOrWrite(store, async (tx) => {
+    const isSeen = (await tx.read.homeOpenedBy(actor.workspaceId, [actor.userId])).length > 0;
+    return isSeen ? homePageOf(tx, actor, clock.now()) : undefined;
+  });
 }
 
 async function homePageOf(tx: Transaction, actor: Actor, now: Date): Promise<HomePage> {

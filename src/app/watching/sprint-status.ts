@@ -7,6 +7,7 @@ import { isDayOver } from '../clock/sprint-time.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { PostImage } from '../ports/messenger.ts';
 import { channelPost } from '../posting/post-kinds.ts';
+import { readOrWrite } from '../read-or-write.ts';
 import { Refusal } from '../refusal.ts';
 import {
   currentSprint,
@@ -27,7 +28,7 @@ export async function sprintStatus(
   actor: Actor,
   place: Place,
 ): Promise<StatusContent> {
-  return deps.store.transaction(async (tx) => {
+  return readOrWrite(deps.store, async (tx) => {
     const [membership, pastVersion] = await waitForAll([
       membershipAt(tx.read, actor, place, 'product-owner-too'),
       tx.read.pastVersion(actor.workspaceId),

@@ -55,6 +55,17 @@ const REMEMBER = frozenChange(
     values (${sql.placeholder('event')}, ${sql.placeholder('at')}) on conflict do nothing`,
 );
 
+/**
+ * By a commit that waits for no disk, which took longer than to read a status. Should the database crash before the next commit
+ * that does, the event is forgotten, but then nothing came of it either: what is written later is on the disk no sooner.
+ */
+const REMEMBER_SOON = frozenChange(
+  { eventId: seenEvents.eventId },
+  sql`insert into ${seenEvents} (event_id, seen_at)
+    select ${sql.placeholder('event')}::text, ${sql.placeholder('at')}::timestamptz
+    where set_config('synchronous_commit', 'off', true) = 'off' on conflict do nothing`,
+);
+
 /** Remembers incoming events, which the platform may send more than once. */
 export function eventReading(session: SqlSession): EventReading {
   return {
@@ -71,6 +82,12 @@ export function eventMemory(session: SqlSession): SeenEvents {
       return inserted.length === 1;
     },
   };
+}
+
+/** The same outside a transaction: one around it would wait for no disk either. */
+export async function rememberAlone(session: SqlSession, eventId: string, at: Date): Promise<boolean> {
+  const inserted = await REMEMBER_SOON(session, { event: eventId, at: at.toISOString() });
+  return inserted.length === 1;
 }
 
 const HOME_OPENED_BY = frozenSelect(
