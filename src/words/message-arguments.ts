@@ -3320,6 +3320,17 @@ export interface Messages {
   'team-moved-reply': { readonly team: string };
   'team-moved-away-title': { readonly team: string };
   'team-moved-away': { readonly person: string; readonly channel: string };
+  'team-changed': { readonly person: string; readonly team: string };
+  'team-changed-line': { readonly setting: string; readonly was: string; readonly became: string };
+  'team-changed-people': { readonly people: readonly string[] };
+  'team-changed-none': Record<never, never>;
+  'team-changed-no-limit': Record<never, never>;
+  'team-changed-members': {
+    readonly new: number;
+    readonly was: number;
+    readonly became: number;
+    readonly people: readonly string[];
+  };
   'team-set-up-title': { readonly members: number; readonly team: string };
   'team-set-up-intro': { readonly days: string; readonly time: string; readonly timeZone: string };
   'team-members': { readonly people: readonly string[] };

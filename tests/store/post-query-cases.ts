@@ -48,6 +48,7 @@ export function postQueryCases(database: () => Database): void {
       { kind: 'reminder', ...about },
       { kind: 'last-call', ...about },
       { kind: 'team-set-up', teamId: team.id, byUserId },
+      { kind: 'team-changed', teamId: team.id, byUserId, reason: '[]' },
       { kind: 'team-moved', teamId: team.id, byUserId },
       { kind: 'messages-removed', reason: '3 1' },
       { kind: 'team-ended', teamId: team.id, byUserId },

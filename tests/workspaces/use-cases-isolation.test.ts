@@ -710,6 +710,7 @@ describe('a post', () => {
     const subjects = [
       { kind: 'daily-prompt', ...about },
       { kind: 'team-set-up', teamId, byUserId },
+      { kind: 'team-changed', teamId, byUserId, reason: '[]' },
       { kind: 'team-moved', teamId, byUserId },
       { kind: 'team-ended', teamId, byUserId },
       { kind: 'team-idle', teamId },

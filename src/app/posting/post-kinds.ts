@@ -14,6 +14,7 @@ import { erasedOn } from '../privacy/promised-times.ts';
 import { retroContent } from '../retro/retro-content.ts';
 import { facilitatorIdsOf, facilitatorsOrMembers } from '../team/place.ts';
 import { activeMembers, type Role, type SprintHeading, type Team, workersOf } from '../team/team.ts';
+import { readChanges } from '../team/team-changes.ts';
 import { digestContent } from '../watching/digest-content.ts';
 import { statusContent } from '../watching/status-content.ts';
 import { crossing, type Word } from '../watching/watch.ts';
@@ -40,13 +41,18 @@ export const POST_KINDS = {
     return {
       content: {
         team,
-        /** That goes on, where a team was changed. */
+        /** That goes on, where a team was taken over. */
         sprintName: sprint?.name,
         memberIds: activeMembers(members).map(({ userId }) => userId),
         facilitatorIds: members.filter(({ isFacilitator }) => isFacilitator).map(({ userId }) => userId),
       },
     };
   }),
+
+  /** `reason`: what has changed. */
+  'team-changed': aboutTeam(['byUserId', 'reason'], async ({ team, subject: { byUserId, reason } }) => ({
+    content: { team, byUserId, changes: readChanges(reason) },
+  })),
 
   /** `reason`: the roles, parted by spaces. */
   'role-given': aboutTeam(

@@ -17,7 +17,7 @@ export interface SubjectFields {
   readonly byUserId: string;
   /** The day as of which it was shared. */
   readonly on: Day;
-  /** Or the name of a sprint that is no more, or what somebody was made on the team. */
+  /** Or the name of a sprint that is no more, what somebody was made on the team, or what was changed about it. */
   readonly reason: string;
   readonly question: AdviceQuestion;
   readonly cardIds: readonly string[];

@@ -14,6 +14,7 @@ import { refuseIfAny } from '../refusal.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator } from './place.ts';
 import { mapSettings, type SettingName } from './settings.ts';
 import type { Actor, Team } from './team.ts';
+import { tellOfChanges } from './tell-of-changes.ts';
 
 /** Everything as it was typed. */
 export type MeasuresInput = Readonly<Record<SettingName, string>> & {
@@ -62,6 +63,8 @@ export async function setMeasures(deps: AppDependencies, actor: Actor, input: Me
       thresholds,
     };
     await tx.write.teams.save(team);
+    const { team: before, members: people } = membership;
+    await tellOfChanges(tx, { team: before, people }, { team, people }, actor.userId);
     const now = deps.clock.now();
     await resetClocks(tx, team, now);
     const open = team.weeklyLine ? await tx.read.openSprintsOf(team.id) : [];

@@ -26,6 +26,7 @@ import {
 } from './place.ts';
 import { settingsOf, USUAL_SETTINGS } from './settings.ts';
 import { type Actor, activeMembers, isWorking, type Member, type Team } from './team.ts';
+import { tellOfChanges } from './tell-of-changes.ts';
 import { tellOfRoles } from './tell-of-roles.ts';
 
 const DEFAULTS = { promptAt: '09:15', workingDays: [1, 2, 3, 4, 5] } as const;
@@ -253,9 +254,14 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       await letGo(tx, team, left, { at: deps.clock.now(), byUserId: actor.userId });
     }
     await tellOfRoles(tx, team, { before, known, now: input, byUserId: actor.userId });
-    await tx.write.posts.add([
-      channelPost(team, { kind: 'team-set-up', teamId: team.id, byUserId: actor.userId }),
-    ]);
+    if (before && !isDeserted) {
+      const people = await tx.read.membersOf(team.id);
+      await tellOfChanges(tx, { team: before, people: known }, { team, people }, actor.userId);
+    } else {
+      await tx.write.posts.add([
+        channelPost(team, { kind: 'team-set-up', teamId: team.id, byUserId: actor.userId }),
+      ]);
+    }
     const isAccepted = before !== undefined && team.sharedChannelId !== before.sharedChannelId;
     if (isAccepted) await tx.write.posts.queueAllOf(actor.workspaceId, team.channelId);
     return team;

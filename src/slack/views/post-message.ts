@@ -22,6 +22,7 @@ import { cancelledMessage } from './sprint-change-views.ts';
 import { sharedStatusMessage } from './status-message.ts';
 import { guestWelcomeMessage } from './team/guest-messages.ts';
 import { noFacilitatorMessage, roleEndedMessage, roleGivenMessage } from './team/role-message.ts';
+import { teamChangedMessage } from './team/team-changed-message.ts';
 import {
   teamEndedMessage,
   teamIdleMessage,
@@ -40,6 +41,7 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     reminder: ({ prompt }) => reminderMessage(prompt),
     'last-call': ({ prompt }) => lastCallMessage(prompt),
     'team-set-up': teamSetUpMessage,
+    'team-changed': teamChangedMessage,
     'role-given': roleGivenMessage,
     'no-facilitator': noFacilitatorMessage,
     'role-ended': roleEndedMessage,

@@ -116,6 +116,19 @@ team-moved-reply = { $team } is in this channel now. I say so here, and in the c
 # In the channel that it left.
 team-moved-away-title = { $team } has moved
 team-moved-away = { $person } moved the team to { $channel }. Plans and verdicts are posted there from now on; what was posted here stays.
+# Over a line for each setting that was changed.
+team-changed = { $person } changed the settings of { $team }.
+# $setting is the label of its field, $was and $became are values.
+team-changed-line = • { $setting }: { $was } → { $became }
+team-changed-people = { SERIES($people) }
+team-changed-none = none
+team-changed-no-limit = no limit
+# $new: how many of them weren’t before, whom $people names.
+team-changed-members =
+    { $new ->
+        [0] • Members: { NUMBER($was) } → { NUMBER($became) }
+       *[other] • Members: { NUMBER($was) } → { NUMBER($became) }, with { SERIES($people) } new
+    }
 team-set-up-title =
     { $members ->
         [one] { $team } is set up with { NUMBER($members) } member

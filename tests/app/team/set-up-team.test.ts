@@ -329,6 +329,45 @@ describe('setting up', () => {
     });
   });
 
+  test('again tells the channel only what has changed, and nothing when nothing has', async () => {
+    const h = harness();
+    const { id: teamId } = await setUpTeam(h.deps, ana, setup());
+    await setUpTeam(h.deps, ana, setup({ memberIds: [PEOPLE.chi], promptAt: '10:00' }));
+    await setUpTeam(h.deps, ana, setup({ memberIds: [PEOPLE.chi], promptAt: '10:00' }));
+    await setMeasures(h.deps, ana, { teamId, ...MEASURES });
+    await setMeasures(h.deps, ana, { teamId, ...MEASURES });
+    await h.drain();
+    const byUserId = PEOPLE.ana;
+    expect(h.messagesTo(CHANNEL)).toMatchObject([
+      { kind: 'team-set-up' },
+      {
+        kind: 'team-changed',
+        byUserId,
+        changes: [
+          { part: 'members', was: 2, became: 1, joined: PEOPLE.chi },
+          { part: 'promptAt', was: '09:15', became: '10:00' },
+        ],
+      },
+      {
+        kind: 'team-changed',
+        byUserId,
+        changes: [
+          { part: 'closesAt', was: '17:00', became: '16:30' },
+          { part: 'reminderAfterMinutes', was: '180', became: '90' },
+          { part: 'scale', was: '1, 2, 3, 5, 8, 13, 21', became: '0.5, 1, 2, 4' },
+          { part: 'retentionMonths', was: '13', became: '24' },
+          { part: 'keptShareAtLeast', was: '0.8', became: '0.75' },
+          { part: 'surpriseRatioAtMost', was: '0.2', became: '0.333' },
+          { part: 'pullInRatioAtMost', was: '0.2', became: '0.125' },
+          { part: 'estimateAccuracyAtLeast', was: '0.8', became: '0.7' },
+          { part: 'estimateAccuracyAtMost', was: '0.95', became: '1' },
+          { part: 'velocityGrowthFirstMark', was: '', became: '2.4' },
+          { part: 'velocityGrowthLongRangeMark', was: '', became: '5' },
+        ],
+      },
+    ]);
+  });
+
   test('by a member who is no facilitator is refused', async () => {
     const h = harness();
     await h.setUpTeam();

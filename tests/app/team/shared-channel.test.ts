@@ -99,7 +99,7 @@ describe('a team’s channel that becomes shared later', () => {
       expect(words).toContain(part);
     await setUpTeam(h.deps, ana, { ...TEAM, acceptsShared: true });
     await h.drain();
-    expect(h.kindsTo(CHANNEL)).toEqual(['plan', 'team-set-up']);
+    expect(h.kindsTo(CHANNEL)).toEqual(['plan']);
     expect(await waiting('ana')).toEqual([0, []]);
     // What is brought up to date later doesn't wait for anybody's word.
     await h.write((tx) => tx.write.posts.refreshSent(sprint.id, 'plan'));

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ExperimentResult } from '../../../src/app/experiments/experiment-results.ts';
+import type { TeamChange } from '../../../src/app/team/team-changes.ts';
 import { decodeValue, sprintValue } from '../../../src/slack/button-values.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
@@ -57,12 +58,58 @@ describe('team set up', () => {
   });
 });
 
-describe('team changed', () => {
+describe('team taken over', () => {
   it('asks for no plan where a sprint is planned or running', () => {
     const people = { memberIds: [ANA, BEN], facilitatorIds: [BEN] };
     const { text } = postMessage({ kind: 'team-set-up', team, ...people, sprintName: 'Harbour 12' });
     expect(text).toContain('Harbour 12 goes on as it was planned.');
     expect(text).not.toContain('plans a sprint');
+  });
+});
+
+describe('team changed', () => {
+  const text = (changes: readonly TeamChange[]) =>
+    postMessage({ kind: 'team-changed', team, byUserId: BEN, changes }).text;
+
+  it('says in a line what is another now, and what it was', () => {
+    expect(text([{ part: 'promptAt', was: '09:15', became: '10:00' }])).toMatchInlineSnapshot(`
+      "<@U0BEN> changed the settings of Harbour.
+      • When to ask each day: 09:15 → 10:00"
+    `);
+  });
+
+  it('has a line for each setting and threshold, by the label of its field', () => {
+    expect(
+      text([
+        { part: 'name', was: 'Harbour', became: 'Pier' },
+        { part: 'members', was: 2, became: 3, joined: ANA },
+        { part: 'members', was: 3, became: 2, joined: '' },
+        { part: 'facilitators', was: ANA, became: `${ANA} ${BEN}` },
+        { part: 'productOwner', was: '', became: ANA },
+        { part: 'workingDays', was: '1 2 3 4 5', became: '1 2 3 4' },
+        { part: 'retentionMonths', was: '13', became: '' },
+        { part: 'weeklyLine', was: 'no', became: 'yes' },
+        { part: 'scale', was: '1, 2, 3', became: '1, 2, 3, 5' },
+        { part: 'keptShareAtLeast', was: '0.8', became: '0.285' },
+      ]),
+    ).toMatchInlineSnapshot(`
+      "<@U0BEN> changed the settings of Harbour.
+      • Team name: Harbour → Pier
+      • Members: 2 → 3, with <@U0ANA> new
+      • Members: 3 → 2
+      • Facilitators: <@U0ANA> → <@U0ANA>, <@U0BEN>
+      • Product owner: none → <@U0ANA>
+      • Working days: Monday to Friday → Monday to Thursday
+      • How many months to keep the details of a sprint: 13 → no limit
+      • Whether the channel gets a line on the sprint each Friday: No → Yes
+      • Planning scale: 1, 2, 3 → 1, 2, 3, 5
+      • Kept share at least (%): 80 → 28.5"
+    `);
+  });
+
+  it('says that something was changed, also when nobody knows any more what and by whom', () => {
+    const erased = { kind: 'team-changed', team, byUserId: 'erased', changes: [] } as const;
+    expect(postMessage(erased).text).toMatchInlineSnapshot(`"somebody changed the settings of Harbour."`);
   });
 });
 

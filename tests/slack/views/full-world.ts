@@ -17,6 +17,7 @@ import type { PlanChange, PlanPart } from '../../../src/app/planning/plan-change
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import type { UndeliveredCause } from '../../../src/app/posting/delivery-failure.ts';
 import { Refusal } from '../../../src/app/refusal.ts';
+import { SETTING_NAMES } from '../../../src/app/team/settings.ts';
 import type { Team } from '../../../src/app/team/team.ts';
 import type { HomePage } from '../../../src/app/watching/home-page.ts';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
@@ -544,6 +545,18 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       sprintName: heading.sprint.name,
       memberIds: people,
       facilitatorIds: people,
+    }),
+    'team changed': postMessage({
+      kind: 'team-changed',
+      team: fullTeam,
+      byUserId: BEN,
+      changes: [
+        { part: 'name', was: fullTeam.name, became: fullTeam.name },
+        { part: 'members', was: people.length, became: people.length + 1, joined: people.join(' ') },
+        { part: 'facilitators', was: people.join(' '), became: BEN },
+        { part: 'workingDays', was: '1', became: '1 2 3 4 5 6 7' },
+        ...SETTING_NAMES.map((part) => ({ part, was: '', became: 'no' })),
+      ],
     }),
     'roles given': postMessage({
       kind: 'role-given',

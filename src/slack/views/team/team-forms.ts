@@ -166,7 +166,7 @@ function settingChoice(choice: SettingChoice): Choice {
 }
 
 /** As one would type it: without the sign, and without the dust of binary fractions. */
-function percentTyped(share: number | undefined): string {
+export function percentTyped(share: number | undefined): string {
   return share === undefined ? '' : String(Math.round(share * 1e10) / 1e8);
 }
 
