@@ -576,6 +576,7 @@ export interface Messages {
   'verdict-open-again': Record<never, never>;
   'verdict-corrected': { readonly version: number };
   'verdict-next-plan': Record<never, never>;
+  'verdict-next-planned': { readonly sprint: string; readonly startsOn: string };
   'verdict-next-correct': Record<never, never>;
   'verdict-reopen-until': { readonly moment: string };
   'verdict-retro': Record<never, never>;
@@ -634,7 +635,6 @@ export interface Messages {
   'closed-reply': { readonly sprint: string; readonly verdict: string };
   'closed-reply-next': Record<never, never>;
   'cancelled-reply': { readonly sprint: string };
-  'cancelled-reply-next': Record<never, never>;
   'reopened-reply': { readonly sprint: string; readonly moment: string };
   'reopened-reply-next': { readonly day: string };
   'status-shared-reply': Record<never, never>;

@@ -57,6 +57,8 @@ export interface VerdictContent extends SprintHeading {
   readonly reopened: 'never' | 'open' | 'closed-again';
   /** Until when the facilitator may reopen it; undefined when that is past or impossible. */
   readonly reopenUntil: Date | undefined;
+  /** The sprint that follows, where it is planned already. */
+  readonly nextSprint: Pick<Sprint, 'name' | 'startsOn'> | undefined;
   /** How many versions of the numbers have been posted. */
   readonly version: number;
 }
@@ -99,8 +101,14 @@ export async function verdictContent(
     cancelled: sprint.state === 'cancelled',
     reopened: sprint.reopenedAt === undefined ? 'never' : sprint.state === 'open' ? 'open' : 'closed-again',
     reopenUntil: sprint.state === 'closed' && until && until > now ? until : undefined,
+    nextSprint: await sprintAfter(tx.read, sprint),
     version: result.version,
   };
+}
+
+async function sprintAfter(read: Reading, { teamId, startsOn }: Sprint): Promise<Sprint | undefined> {
+  const later = (await read.openSprintsOf(teamId)).filter((sprint) => sprint.startsOn > startsOn);
+  return later.toSorted((a, b) => (a.startsOn < b.startsOn ? -1 : 1))[0];
 }
 
 /** What the ledger of a sprint that is over shows, up to the day on which it was closed. */

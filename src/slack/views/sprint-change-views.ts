@@ -16,6 +16,7 @@ import { formView } from './form-view.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { ratioBlocks } from './ratio-blocks.ts';
 import { verdictCardLists } from './verdict-card-lists.ts';
+import { nextSprintWords } from './verdict-message.ts';
 
 /** To the person who did it; the channel gets its own post. */
 function reply(...sentences: string[]): MessageView {
@@ -27,8 +28,8 @@ export function sprintClosedReply({ sprint, summary }: VerdictContent): MessageV
   return reply(mrkdwn('closed-reply', { sprint: sprint.name, verdict }), mrkdwn('closed-reply-next'));
 }
 
-export function sprintCancelledReply({ sprint }: SprintHeading): MessageView {
-  return reply(mrkdwn('cancelled-reply', { sprint: sprint.name }), mrkdwn('cancelled-reply-next'));
+export function sprintCancelledReply(verdict: VerdictContent): MessageView {
+  return reply(mrkdwn('cancelled-reply', { sprint: verdict.sprint.name }), nextSprintWords(verdict));
 }
 
 export function sprintReopenedReply({
@@ -130,6 +131,6 @@ export function cancelledMessage(
     ...chartBlocks(chart),
     ...ratioBlocks(verdict.summary, 'running'),
     ...verdictCardLists(verdict),
-    section(mrkdwn('verdict-next-plan')),
+    section(nextSprintWords(verdict)),
   ]);
 }

@@ -96,12 +96,19 @@ function leadWords(verdict: VerdictContent): { said: string | undefined; tryNext
   return { said: evidence ?? crossed, tryNext };
 }
 
-function nextWords({ reopened, reopenUntil, team }: VerdictContent): string {
+function nextWords(verdict: VerdictContent): string {
+  const { reopened, reopenUntil, team } = verdict;
   const inThread = mrkdwn('verdict-in-thread');
   if (reopened === 'open') return `${inThread} ${mrkdwn('verdict-next-correct')}`;
-  const plan = `${inThread} ${mrkdwn('verdict-next-plan')}`;
+  const plan = `${inThread} ${nextSprintWords(verdict)}`;
   if (!reopenUntil) return plan;
   return `${plan} ${mrkdwn('verdict-reopen-until', { moment: momentOf(reopenUntil, team.timeZone) })}`;
+}
+
+/** That it is to be planned, or when it begins. */
+export function nextSprintWords({ nextSprint }: VerdictContent): string {
+  if (!nextSprint) return mrkdwn('verdict-next-plan');
+  return mrkdwn('verdict-next-planned', { sprint: nextSprint.name, startsOn: nextSprint.startsOn });
 }
 
 /** Nothing is tried on numbers that may yet change. */

@@ -69,6 +69,18 @@ describe('closing by itself', () => {
     expect(h.charts.burndowns.at(-1)).toMatchObject({ today: undefined });
   });
 
+  test('names the sprint that follows, where it is planned already, and no other', async () => {
+    const { h, team } = await running();
+    const planned = (name: string, startsOn: string, endsOn: string) =>
+      h.plan(team, { name, startsOn, endsOn, cards: 'Buoys, 3, @Ben' });
+    await planned('Harbour 14', '2026-11-30', '2026-12-11');
+    await planned('Harbour 13', '2026-11-16', '2026-11-27');
+    await h.pass(CLOSING);
+    expect(verdictsIn(h)).toMatchObject([{ nextSprint: { name: 'Harbour 13' } }]);
+    await h.pass('2026-12-11T17:00:00Z');
+    expect(verdictsIn(h).at(-1)).toMatchObject({ sprint: { name: 'Harbour 14' }, nextSprint: undefined });
+  });
+
   test('happens once, however often the clock ticks and however many do', async () => {
     const { h, sprint } = await running();
     h.set(CLOSING);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
 import type { ExperimentResult } from '../../../src/app/experiments/experiment-results.ts';
 import type { TeamChange } from '../../../src/app/team/team-changes.ts';
 import { decodeValue, sprintValue } from '../../../src/slack/button-values.ts';
@@ -140,6 +141,14 @@ describe('plan', () => {
 });
 
 describe('verdict', () => {
+  it('says which sprint comes next, or to plan it', () => {
+    const next = (verdict: VerdictContent) => postMessage({ kind: 'verdict', verdict }).text;
+    expect(next(missedVerdict)).toContain('Next: plan the coming sprint with /loadline plan.');
+    const planned = next({ ...missedVerdict, nextSprint: { name: 'Harbour 13', startsOn: '2026-11-16' } });
+    expect(planned).toContain('Next: Harbour 13, from Mon 16 Nov.');
+    expect(planned).not.toContain('/loadline plan');
+  });
+
   it('of a missed sprint is one look: what was finished, four numbers with their limits, why, and one thing to try', () => {
     expect(postMessage({ kind: 'verdict', verdict: missedVerdict }, chart).text).toMatchInlineSnapshot(`
       "Harbour 12: missed. Finished 13 of 18 points committed (72.2%).

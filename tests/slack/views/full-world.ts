@@ -741,7 +741,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     }),
     'reopened card': reopenedCardMessage({ heading, card: one }),
     closed: sprintClosedReply(verdict),
-    'cancelled, reply': sprintCancelledReply(heading),
+    'cancelled, reply': sprintCancelledReply(verdict),
     reopened: sprintReopenedReply({
       heading,
       until: new Date('2026-11-14T17:00:00Z'),

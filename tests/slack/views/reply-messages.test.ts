@@ -251,9 +251,9 @@ describe('changes of sprint and team', () => {
       "Harbour 12 is closed: missed. Finished 13 of 18 points committed (72.2%).
       The verdict goes to the team’s channel. If a number is wrong, reopen the sprint by closing time on the next working day: /loadline reopen."
     `);
-    expect(sprintCancelledReply(heading).text).toMatchInlineSnapshot(`
+    expect(sprintCancelledReply(missedVerdict).text).toMatchInlineSnapshot(`
       "Harbour 12 is cancelled, and the channel will see it. Its numbers are kept, and never count as history.
-      Plan the next one: /loadline plan."
+      Next: plan the coming sprint with /loadline plan."
     `);
     expect(
       sprintReopenedReply({ heading, until: new Date('2026-11-14T17:00:00Z'), lastDay: '2026-11-12' }).text,
