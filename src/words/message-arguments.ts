@@ -43,7 +43,6 @@ export interface Messages {
   'prompt-worked': { readonly points: number };
   'prompt-more-answers': { readonly answers: number };
   'prompt-untouched': Record<never, never>;
-  'prompt-untouched-line': { readonly card: string; readonly left: string };
   'prompt-closes': { readonly closing: string };
   'prompt-words-one': Record<never, never>;
   'prompt-words-two': Record<never, never>;

@@ -36,7 +36,6 @@ prompt-more-answers =
        *[other] … and { NUMBER($answers) } more answers, recorded as well.
     }
 prompt-untouched = Not answered, so as before:
-prompt-untouched-line = • { $card }: { $left }
 # Below the question.
 prompt-closes = The sprint closes on { $closing }.
 

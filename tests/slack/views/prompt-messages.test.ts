@@ -60,8 +60,8 @@ describe('the daily prompt', () => {
       "Recorded for Wed 4 Nov in Harbour 12
       • LP-1 Import tide tables: worked 1, 4 points left, surprise work +2 – The tables come in two formats
       Not answered, so as before:
-      • LP-2 Show tides in the berth calendar: 8 points left
-      • LP-5 Repair the tide gauge: 3 points left
+      2. LP-2 Show tides in the berth calendar: 8 points left
+      3. LP-5 Repair the tide gauge: 3 points left
       Buttons: Change my answer"
     `);
   });

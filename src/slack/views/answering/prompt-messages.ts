@@ -189,13 +189,16 @@ function placeOf({ placesBefore = 0 }: PromptContent, index: number): number {
 function openCards(title: string, prompt: PromptContent, news?: 'with news'): MessagePart {
   const isNews = ({ saidLast }: PromptCard): boolean =>
     news !== undefined && saidLast?.day === prompt.day && saidLast.userId !== prompt.userId;
-  const lines = prompt.cards.map((card, i) => {
-    const place = placeOf(prompt, i);
-    if (isNews(card)) return saidLine(card, place, prompt);
-    const about = { place: String(place), card: linkedCardName(card), left: leftOn(card) };
-    return withBlock(mrkdwn('prompt-card-line', about), card);
-  });
+  const lines = prompt.cards.map((card, i) =>
+    isNews(card) ? saidLine(card, placeOf(prompt, i), prompt) : openCardLine(prompt, i),
+  );
   return cardList(title, lines);
+}
+
+function openCardLine(prompt: PromptContent, index: number): string {
+  const card = prompt.cards[index] as PromptCard;
+  const about = { place: String(placeOf(prompt, index)), card: linkedCardName(card), left: leftOn(card) };
+  return withBlock(mrkdwn('prompt-card-line', about), card);
 }
 
 function cardList(title: string, lines: readonly string[]): MessagePart {
@@ -229,15 +232,10 @@ function answeredLine(line: AnsweredLine): string {
   return withBlock(said, line.card);
 }
 
-/** Open cards that had no answer that day. */
-function untouchedCards({ cards, answered }: PromptContent): MessagePart {
-  const said = new Set(answered.map(({ card }) => card.cardId));
-  const untouched = cards
-    .filter(({ cardId }) => !said.has(cardId))
-    .map((card) => {
-      const about = { card: linkedCardName(card), left: leftOn(card) };
-      return withBlock(mrkdwn('prompt-untouched-line', about), card);
-    });
+/** Open cards that had no answer that day, with the numbers by which an answer in words still calls them. */
+function untouchedCards(prompt: PromptContent): MessagePart {
+  const said = new Set(prompt.answered.map(({ card }) => card.cardId));
+  const untouched = prompt.cards.flatMap((card, i) => (said.has(card.cardId) ? [] : [openCardLine(prompt, i)]));
   return lineList(mrkdwn('prompt-untouched'), untouched, (count) => mrkdwn('cards-more', { cards: count }));
 }
 
