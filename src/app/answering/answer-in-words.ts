@@ -133,9 +133,12 @@ async function ofAll(
   return { ...(first as AnswerOutcome), others };
 }
 
+/** A sprint and the day on which it is spoken about. */
+type SprintDay = Pick<Prompt, 'sprintId' | 'day'>;
+
 /**
  * The days that the words are about: the one that they begin with, else those of the prompt in whose thread they are said,
- * else today. On several teams it is what one message asked about all of them.
+ * else today. Who is on several teams is asked about all of them in one message, mostly.
  */
 async function daysMeant(
   deps: AppDependencies,
@@ -151,36 +154,47 @@ async function daysMeant(
       : await tx.read.promptsByPost(actor.workspaceId, { channelId: place.channelId, ts: threadTs });
   const isMessage = place.isDirect && numbering !== 'sprint';
   const own = inThread.filter(({ userId }) => userId === actor.userId);
-  const prompts = own.length > 0 || !isMessage ? own : await askedTogether(tx, actor, now, said);
-  if (prompts.length === 0) {
+  const meant = own.length > 0 || !isMessage ? own : await sprintsMeant(tx, actor, now, said);
+  if (meant.length === 0) {
     const sprintId = await runningSprintId(tx.read, actor, place, now, said);
     return [await answeredDay(deps, tx, actor, sprintId, said, 'all')];
   }
-  if (prompts.length > 1) await tx.lock.teamsOfPerson(actor);
+  if (meant.length > 1) await tx.lock.teamsOfPerson(actor);
   const days: AnsweredDay[] = [];
-  for (const { sprintId, day } of prompts)
-    days.push(await answeredDay(deps, tx, actor, sprintId, day, 'all'));
+  for (const { sprintId, day } of meant) days.push(await answeredDay(deps, tx, actor, sprintId, day, 'all'));
   return days;
 }
 
-/** The prompts of a person on several teams for the day, or today's, where one message asked about all of them. */
-async function askedTogether(
+/**
+ * What a person on several teams means by the day, or today: the only sprint that runs; else those about which the latest
+ * message asked together. So on a weekend, too, when nobody is asked. None where several messages asked.
+ */
+async function sprintsMeant(
   tx: Transaction,
   actor: Actor,
   now: Date,
   said: string | undefined,
-): Promise<Prompt[]> {
+): Promise<SprintDay[]> {
   const teams = await tx.read.teamsOf(actor);
   if (teams.length < 2) return [];
-  const prompts: Prompt[] = [];
+  const running: (SprintDay & { readonly prompt: Prompt | undefined })[] = [];
   for (const team of teams) {
     const today = todayOf(team, now);
     const day = (said && readGoneDay(said, today)) ?? today;
     const sprint = currentSprint(await tx.read.openSprintsOf(team.id), day);
-    const prompt = sprint && (await tx.read.promptOf(sprint.id, actor.userId, day));
-    if (prompt?.postId !== undefined) prompts.push(prompt);
+    if (!sprint || day < sprint.startsOn) continue;
+    const prompts = await tx.read.promptsOfPerson(sprint.id, actor.userId);
+    const asked = prompts.filter((prompt) => prompt.day <= day && prompt.postId !== undefined);
+    const prompt = asked.toSorted((a, b) => (a.day < b.day ? -1 : 1)).at(-1);
+    running.push({ sprintId: sprint.id, day, prompt });
   }
-  const isOne = new Set(prompts.map(({ postId }) => postId)).size === 1;
+  if (running.length < 2) return running;
+  const lastAskedOn = running.reduce(
+    (last, { prompt }) => (prompt && prompt.day > last ? prompt.day : last),
+    '',
+  );
+  const meant = running.filter(({ prompt }) => prompt?.day === lastAskedOn);
+  const isOne = new Set(meant.map(({ prompt }) => prompt?.postId)).size === 1;
   // In the order in which the message lists them.
-  return isOne ? prompts.sort((a, b) => (a.sprintId < b.sprintId ? -1 : 1)) : [];
+  return isOne ? meant.sort((a, b) => (a.sprintId < b.sprintId ? -1 : 1)) : [];
 }

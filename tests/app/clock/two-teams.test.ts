@@ -2,8 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { answerInWords } from '../../../src/app/answering/answer-in-words.ts';
 import type { PromptContent } from '../../../src/app/answering/prompt-content.ts';
 import { recordUnchanged } from '../../../src/app/answering/record-answers.ts';
+import { closeSprint } from '../../../src/app/closing/end-sprint.ts';
 import { leaveTeam } from '../../../src/app/team/leave-team.ts';
 import { chooseOwnPrompt } from '../../../src/app/team/own-prompt.ts';
+import type { Team } from '../../../src/app/team/team.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
 import { actorOf, harnessForEach, refusalOf } from '../../support/app-harness.ts';
 
@@ -101,6 +103,38 @@ describe('somebody on two teams that ask at the same time', () => {
     for (const { id } of [tugs, pilots]) {
       const prompt = await h.read((read) => read.promptOf(id, ben.userId, '2026-11-04'));
       if (prompt) expect(prompt.state).toBe('away');
+    }
+  });
+
+  test('answers on a weekend as on the last day asked: both, or the only sprint that runs', async () => {
+    const { h, tugs, pilots } = await onTwoTeams();
+    const team = (await h.read((read) => read.teamById(pilots.teamId))) as Team;
+    await h.pass('2026-11-06T09:15:00Z');
+    const [inOrder = []] = days(h);
+    h.set('2026-11-07T11:00:00Z');
+    await answerInWords(h.deps, ben, { text: '2, 1', place: DIRECT });
+    expect(await leftOn(h, ...inOrder.map(({ sprint }) => sprint))).toEqual([2, 1]);
+    await closeSprint(h.deps, actorOf('ana'), { sprintId: tugs.id });
+    const alone = await answerInWords(h.deps, ben, { text: '2', place: DIRECT });
+    expect(alone).toMatchObject({ prompt: { sprint: { id: pilots.id }, day: '2026-11-07' } });
+    // One that is only planned isn't meant.
+    await h.plan(team, {
+      name: 'Pilots 2',
+      startsOn: '2026-11-16',
+      endsOn: '2026-11-20',
+      cards: 'Fog, 1, @Ben',
+    });
+    await closeSprint(h.deps, actorOf('ana'), { sprintId: pilots.id });
+    await refusalOf(answerInWords(h.deps, ben, { text: '2', place: DIRECT }), 'several-teams');
+  });
+
+  test('is asked which is meant where two messages asked', async () => {
+    const { h } = await onTwoTeams({ promptAt: '10:00' });
+    await h.pass(`${DAY}T09:15:00Z`);
+    await h.pass(`${DAY}T10:00:00Z`);
+    for (const now of [`${DAY}T11:00:00Z`, '2026-11-04T07:00:00Z']) {
+      h.set(now);
+      await refusalOf(answerInWords(h.deps, ben, { text: '2', place: DIRECT }), 'several-teams');
     }
   });
 

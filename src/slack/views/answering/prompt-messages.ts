@@ -235,7 +235,9 @@ function answeredLine(line: AnsweredLine): string {
 /** Open cards that had no answer that day, with the numbers by which an answer in words still calls them. */
 function untouchedCards(prompt: PromptContent): MessagePart {
   const said = new Set(prompt.answered.map(({ card }) => card.cardId));
-  const untouched = prompt.cards.flatMap((card, i) => (said.has(card.cardId) ? [] : [openCardLine(prompt, i)]));
+  const untouched = prompt.cards.flatMap((card, i) =>
+    said.has(card.cardId) ? [] : [openCardLine(prompt, i)],
+  );
   return lineList(mrkdwn('prompt-untouched'), untouched, (count) => mrkdwn('cards-more', { cards: count }));
 }
 
