@@ -2322,6 +2322,9 @@ export interface Messages {
   'plan-recent-missed': Record<never, never>;
   'plan-recent-no-plan': Record<never, never>;
   'plan-recent-imported': Record<never, never>;
+  'plan-owners-title': Record<never, never>;
+  'plan-owner-line': { readonly owner: string; readonly numbers: readonly string[] };
+  'plan-owners-more': { readonly owners: number };
   'plan-cards-title': Record<never, never>;
   'plan-cards-more': { readonly cards: number };
   'plan-preview-after': Record<never, never>;

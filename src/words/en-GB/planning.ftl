@@ -124,7 +124,16 @@ plan-recent-kept = kept
 plan-recent-missed = missed
 plan-recent-no-plan = no plan
 plan-recent-imported = imported
-plan-cards-title = Cards
+# Over a line for each owner, with the numbers of the cards with a tick above.
+plan-owners-title = Who has which card
+plan-owner-line = • { $owner }: { SERIES($numbers) }
+plan-owners-more =
+    { $owners ->
+        [one] … and { NUMBER($owners) } more owner.
+       *[other] … and { NUMBER($owners) } more owners.
+    }
+# Over those that have no tick above.
+plan-cards-title = The other cards
 plan-cards-more = … and { cards-more-count }, committed to as well.
 plan-preview-after = After this, estimates stay as they are. Cards that come in later count as pulled-in work.
 

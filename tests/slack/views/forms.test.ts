@@ -168,11 +168,9 @@ describe('plan', () => {
       Not known yet: no card of a closed sprint is known.
       *The team’s latest sprints*
       • Harbour 11: committed 20, velocity 17, kept
-      *Cards*
-      1. LP-1 Import tide tables: 5 points (<@U0ANA>)
-      2. LP-2 Show tides in the berth calendar: 8 points (<@U0ANA>, <@U0BEN>)
-      3. LP-3 Print the harbour map: 2 points (<@U0BEN>)
-      4. Warn of low water: 3 points (nobody yet)
+      *Who has which card*
+      • <@U0ANA>: 1, 2
+      • <@U0BEN>: 2, 3
       (After this, estimates stay as they are. Cards that come in later count as pulled-in work.)"
     `);
   });
@@ -227,6 +225,13 @@ describe('plan', () => {
     expect(formText(planPreviewView({ ...preview, recent: [imported] }))).toContain(
       '• Harbour 2, 5 working days: committed 20, velocity not known, imported',
     );
+  });
+
+  it('lists each card once: those without a tick below the others', () => {
+    const text = formText(planPreviewView({ ...preview, tickable: preview.cards.slice(1) }));
+    expect(text).toContain('*The other cards*\n1. LP-1 Import tide tables: 5 points (<@U0ANA>)');
+    expect(text).toContain('*Who has which card*\n• <@U0ANA>: 2\n• <@U0BEN>: 2, 3\n');
+    for (const { title } of preview.cards.slice(0, 1)) expect(text.split(title)).toHaveLength(2);
   });
 
   it('is previewed without cards and without a history', () => {
@@ -382,6 +387,7 @@ describe('pull, drop, close, cancel', () => {
     expect(formText(pullFormView(pull))).toMatchInlineSnapshot(`
       "[Pull in cards | Pull in | Cancel] {"sprintId":"sprint-12"}
       Harbour 12: 5 working days come after today. The load is heavy: the chance of finishing at least 80% of the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.
+      <cards> Cards, one a line:  – title, estimate, @owner, and a link if there is one. Halves are fine, such as 0.5. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name: berth-3: Fog horn. Nobody is asked about a card without an owner.
       *Will it be finished?*
       • 1 point: 42% chance after the open work, 97% if done first
       • 3 points: 31% chance after the open work, 90% if done first; of 7 such cards 5 were finished
@@ -395,8 +401,7 @@ describe('pull, drop, close, cancel', () => {
       • Valuable: who will be glad that it is done this sprint?
       • Estimable: do you know enough to give it points?
       • Small: does it fit into the time that is left?
-      • Testable: how will you see that it is finished?
-      <cards> Cards, one a line:  – title, estimate, @owner, and a link if there is one. Halves are fine, such as 0.5. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name: berth-3: Fog horn. Nobody is asked about a card without an owner."
+      • Testable: how will you see that it is finished?"
     `);
     expect(formText(pullFormView({ ...pull, workingDaysLeft: 0 }))).toContain(
       'Harbour 12: no working day comes after today',

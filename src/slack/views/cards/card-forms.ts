@@ -73,8 +73,6 @@ export function pullFormView(
   return formView(frame, [
     ...(draft ? [section(draftWords(draft))] : []),
     section(`${days} ${loadWords(load)}`),
-    section(pullInCheckWords(check)),
-    section(checklist(workingDaysLeft)),
     textField({
       field: PULL_FIELDS.cards,
       label: say('plan-cards'),
@@ -82,6 +80,9 @@ export function pullFormView(
       multiline: true,
       initial: draft ? formatCardLine({ key: undefined, ...draft }, '?', []) : '',
     }),
+    // Below the field: nobody has to scroll to it.
+    section(pullInCheckWords(check)),
+    section(checklist(workingDaysLeft)),
   ]);
 }
 

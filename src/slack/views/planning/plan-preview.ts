@@ -7,7 +7,7 @@ import type { CardLine } from '../../../app/cards/card-line.ts';
 import type { PlanPreview } from '../../../app/planning/plan-sprint.ts';
 import { cardName, plannedCardLine } from '../../../words/cards.ts';
 import { planTimeLines } from '../../../words/days-off.ts';
-import { people } from '../../../words/people.ts';
+import { people, person } from '../../../words/people.ts';
 import { planOddsWords, planRangeWords, planSetWords } from '../../../words/plan-advice.ts';
 import { planWarning, recentSprint } from '../../../words/planning.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
@@ -61,12 +61,8 @@ export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalVi
     ...tickFields(preview),
     ...oddsSections(preview),
     section(recentSprints(preview)),
-    ...lineSections(
-      lineList(bold(mrkdwn('plan-cards-title')), cards.map(plannedCardLine), (count) =>
-        mrkdwn('plan-cards-more', { cards: count }),
-      ),
-      { maxSections: CARD_SECTIONS_MAX },
-    ),
+    ...ownersSections(preview),
+    ...unticked(preview),
     context(mrkdwn('plan-preview-after')),
   ]);
 }
@@ -127,6 +123,36 @@ function tickLabel(card: CardLine): string {
   const label = (title: string): string =>
     say('plan-tick', { number: String(card.number), card: title, points: card.estimatePoints });
   return label(shortened(cardName(card), OPTION_MAX_LENGTH - label('').length));
+}
+
+/** The ticks say which cards there are, but not whose: a line for each owner, with the numbers of their cards. */
+function ownersSections({ cards, tickable }: PlanPreview): SectionBlock[] {
+  const ticked = cards.filter(({ number }) => isTickable(number, tickable));
+  const owned = ticked.flatMap(({ number, ownerIds }) => ownerIds.map((userId) => ({ userId, number })));
+  const lines = [...Map.groupBy(owned, ({ userId }) => userId)].map(([userId, theirs]) =>
+    mrkdwn('plan-owner-line', { owner: person(userId), numbers: theirs.map(({ number }) => String(number)) }),
+  );
+  return lineSections(
+    lineList(bold(mrkdwn('plan-owners-title')), lines, (count) =>
+      mrkdwn('plan-owners-more', { owners: count }),
+    ),
+    { maxSections: 3 },
+  );
+}
+
+/** Cards beyond those that can be ticked. */
+function unticked({ cards, tickable }: PlanPreview): SectionBlock[] {
+  const others = cards.filter(({ number }) => !isTickable(number, tickable));
+  return lineSections(
+    lineList(bold(mrkdwn('plan-cards-title')), others.map(plannedCardLine), (count) =>
+      mrkdwn('plan-cards-more', { cards: count }),
+    ),
+    { maxSections: CARD_SECTIONS_MAX },
+  );
+}
+
+function isTickable(number: number, tickable: readonly CardLine[]): boolean {
+  return tickable.some((card) => card.number === number);
 }
 
 /** The odds of the big cards. */
