@@ -121,6 +121,8 @@ export interface Messages {
   'answer-take-hint': Record<never, never>;
   'answer-take-choice': { readonly left: number; readonly card: string };
   'thanks-answer': Record<never, never>;
+  'answer-left-out': { readonly words: string };
+  'answer-left-out-near': { readonly words: string; readonly near: string };
   'edit-unread': { readonly change: 'deleted' | 'edited' };
   'edit-unread-next': Record<never, never>;
   'kept-lead': {
@@ -2552,6 +2554,7 @@ export interface Messages {
   'unclear-blocked-on-what': Record<never, never>;
   'unclear-which-done': Record<never, never>;
   'unclear-not-an-answer': { readonly typed: string };
+  'unclear-no-amount': { readonly typed: string };
   'unclear-not-halves': { readonly typed: string };
   'unclear-too-many-points': { readonly typed: string; readonly most: number };
   'unclear-not-points': { readonly typed: string };

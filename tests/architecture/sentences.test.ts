@@ -15,6 +15,7 @@ const EXEMPT_ROOMS = ['words/', 'rehearsal/page/', 'rehearsal/stand-in/', 'metri
 
 /** Files whose sentences nobody reads, and what they are. */
 const NOT_READ: Readonly<Record<string, string>> = {
+  'app/answering/answer-vocabulary.ts': 'what people write',
   'app/written-once.ts': 'part of a key in the database',
   'jobs/database-watch.ts': 'log lines that are chosen before they are logged',
   'jobs/watchdog-worker.js': 'a log line of a thread that has no logger',

@@ -9,6 +9,7 @@ import { growthExplainedMessage } from '../../src/slack/views/answering/growth-m
 import {
   changeUnreadMessage,
   dailyPromptMessage,
+  leftOutMessage,
   thanksMessage,
 } from '../../src/slack/views/answering/prompt-messages.ts';
 import { dropFormView } from '../../src/slack/views/cards/card-forms.ts';
@@ -272,6 +273,8 @@ export function everyView(text: string): Record<string, object> {
     'edit unread': changeUnreadMessage('edited'),
     'deletion unread': changeUnreadMessage('deleted'),
     thanks: thanksMessage(),
+    'left out': leftOutMessage([text], undefined),
+    'left out, a command is near': leftOutMessage([text], text),
     erased: erasedMessage(personal as never),
     erase: eraseFormView('D1'),
   };

@@ -6,6 +6,7 @@ import {
   cardOfTitleWord,
   hasOwnKey,
   isOpenCard,
+  type SprintCardState,
 } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
@@ -35,8 +36,13 @@ export interface AnswerInWords {
   readonly numbering?: 'list' | 'sprint';
 }
 
-/** What came of the words, for the first of the teams that they were about; `others`: for the others. */
-export type WordsOutcome = AnswerOutcome & { readonly others?: readonly AnswerOutcome[] };
+/** What came of the words, for the first of the teams that they were about. */
+export type WordsOutcome = AnswerOutcome & {
+  /** For the other teams. */
+  readonly others?: readonly AnswerOutcome[];
+  /** What was said besides and isn't kept. */
+  readonly leftOut?: readonly string[];
+};
 
 /**
  * An answer in words. It is about the day that it begins with; else, in the thread of a prompt, about that prompt's day,
@@ -74,10 +80,16 @@ export async function answerInWords(
   const understood = understandWords(words, { count: list.length, open, positionOf });
   if (understood.kind === 'unchanged' || understood.kind === 'away') {
     const record = understood.kind === 'away' ? recordAway : recordUnchanged;
-    return ofAll(days, async (_, where) => ({ kind: 'recorded', prompt: await record(deps, actor, where) }));
+    const outcome = await ofAll(days, async (_, where) => ({
+      kind: 'recorded',
+      prompt: await record(deps, actor, where),
+    }));
+    return { ...outcome, leftOut: understood.leftOut ?? [] };
   }
   if (understood.kind !== 'answers') {
-    const state = states.find(isOpenCard) ?? states[0];
+    const problems = understood.kind === 'unclear' ? understood.problems : [];
+    const [asked] = problems.flatMap((problem) => ('position' in problem ? [problem.position] : []));
+    const state = states[(asked ?? 0) - 1] ?? states.find(isOpenCard) ?? states[0];
     if (state === undefined) {
       if (understood.kind === 'not-about-cards') throw new Refusal('not-about-cards', { example: undefined });
       const sprintName = days.map(({ sprint }) => sprint.name).join(', ');
@@ -96,22 +108,37 @@ export async function answerInWords(
       const card = named[position - 1] as SprintCard;
       return {
         cardId: card.id,
-        left: leftPoints === undefined ? '' : formatPoints(leftPoints),
-        worked: workedPoints === undefined ? '' : formatPoints(workedPoints),
-        surprise: surprisePoints === undefined ? '' : formatPoints(surprisePoints),
+        left: formatted(leftPoints === 'unchanged' ? leftBy(states[position - 1], days) : leftPoints),
+        worked: formatted(workedPoints),
+        surprise: formatted(surprisePoints),
         note,
         blocked: blockedOn,
       };
     },
   );
-  if (days.length === 1) return ofAll(days, (_, where) => recordAnswers(deps, actor, { ...where, answers }));
-  return deps.store.transaction(async (tx) => {
-    await tx.lock.teamsOfPerson(actor);
-    const said = days.filter(({ records }) => answersAbout(records, answers).length > 0);
-    return ofAll(said, ({ records }, where) =>
-      recordAnswersIn(deps, tx, actor, { ...where, answers: answersAbout(records, answers) }),
-    );
-  });
+  const record = () => {
+    if (days.length === 1)
+      return ofAll(days, (_, where) => recordAnswers(deps, actor, { ...where, answers }));
+    return deps.store.transaction(async (tx) => {
+      await tx.lock.teamsOfPerson(actor);
+      const said = days.filter(({ records }) => answersAbout(records, answers).length > 0);
+      return ofAll(said, ({ records }, where) =>
+        recordAnswersIn(deps, tx, actor, { ...where, answers: answersAbout(records, answers) }),
+      );
+    });
+  };
+  return { ...(await record()), leftOut: understood.leftOut ?? [] };
+}
+
+function formatted(points: number | undefined): string {
+  return points === undefined ? '' : formatPoints(points);
+}
+
+/** What was left of the card on the evening of the day that the words are about. */
+function leftBy(state: SprintCardState | undefined, days: readonly AnsweredDay[]): number | undefined {
+  const day = days.find(({ records }) => records.cards.some(({ id }) => id === state?.card.id))?.day ?? '';
+  const last = state?.entries.findLast(({ answer }) => answer.day <= day);
+  return last?.leftPoints ?? state?.card.estimatePoints;
 }
 
 function answersAbout({ cards }: SprintRecords, answers: readonly TypedAnswer[]): TypedAnswer[] {

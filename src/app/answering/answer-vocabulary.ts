@@ -6,7 +6,7 @@ export interface AnswerVocabulary {
   readonly opening: readonly string[];
   /** May precede what is said of the whole message. */
   readonly preamble: readonly string[];
-  /** The whole message: the cards are as they were. */
+  /** Of the whole message: the cards are as they were. Of one card, where it follows or precedes its name, it is as it was. */
   readonly unchanged: readonly string[];
   /** The whole message: not working today. */
   readonly away: readonly string[];
@@ -34,6 +34,18 @@ export interface AnswerVocabulary {
   readonly card: readonly string[];
   /** Part a card from what is said about it. */
   readonly has: readonly string[];
+  /** After what is left, before what was: `3, was 5`. */
+  readonly was: readonly string[];
+  /** Say of what isn't so yet: `will be done`. */
+  readonly hope: readonly string[];
+  /** Take something back of what is said to be done: `done, but not tested`. */
+  readonly hedge: readonly string[];
+  /** Part one thing that is said from the next, as a comma does. */
+  readonly parting: readonly string[];
+  /** Before a reason. */
+  readonly because: readonly string[];
+  /** After a number by which something changed. */
+  readonly change: readonly string[];
   /** Part what is said about a card from the card that follows: `3 for berth-7`. */
   readonly about: readonly string[];
   /** Before what was left until now: `from 5 to 3`. */
@@ -44,6 +56,8 @@ export interface AnswerVocabulary {
   readonly and: readonly string[];
   /** Say nothing about cards or numbers. */
   readonly filler: readonly string[];
+  /** Numbers in words, from 1. */
+  readonly numbers: readonly string[];
 }
 
 export const ENGLISH: AnswerVocabulary = {
@@ -76,6 +90,23 @@ export const ENGLISH: AnswerVocabulary = {
     'same for all',
     'same again',
     'unchanged',
+    'ditto',
+    'no movement',
+    'no update',
+    'no updates',
+    'nothing done today',
+    'not touched',
+    'untouched',
+    'not started',
+    'not started yet',
+    'haven’t started',
+    'didn’t get to it',
+    'did nothing',
+    'didn’t touch it',
+    'didn’t work on',
+    'didn’t work on it',
+    'both the same',
+    'both same',
   ],
   away: [
     'away',
@@ -114,10 +145,11 @@ export const ENGLISH: AnswerVocabulary = {
     'done with everything',
     'everything done',
     'everything is done',
+    'everything’s done',
     'everything finished',
   ],
   bothDone: ['both done', 'both are done', 'both finished', 'both are finished', 'done with both'],
-  done: ['done', 'finished', 'complete', 'completed', 'none', 'zero'],
+  done: ['done', 'finished', 'complete', 'completed', 'none', 'zero', '✅'],
   nothing: ['nothing'],
   points: ['point', 'points', 'pt', 'pts', 'p'],
   left: ['left', 'remaining', 'to go', 'to do'],
@@ -126,15 +158,23 @@ export const ENGLISH: AnswerVocabulary = {
   blocked: ['blocked', 'stuck'],
   note: ['note'],
   card: ['card'],
-  has: ['has', 'have', 'had', 'is', 'are', 'was', 'were', 'at', 'with'],
+  has: ['has', 'have', 'had', 'is', 'are', 'was', 'were', 'at', 'with', 'needs', 'takes'],
+  was: ['was', 'were', 'had'],
+  hope: ['will', 'should', 'hopefully', 'tomorrow', 'soon', 'almost', 'nearly'],
+  hedge: ['not', 'yet', 'except', 'almost', 'nearly', 'mostly', 'less', 'needs', 'still'],
+  parting: ['but', 'though', 'although', 'while'],
+  because: ['because', 'since'],
+  change: ['down', 'up', 'less', 'more'],
   about: ['for', 'on'],
   from: ['from'],
   to: ['to', '->', '→'],
   and: ['and', '&', '+'],
   filler: [
     ...['i', 'i’m', 'am', 'i’ve', 'it', 'it’s', 'still', 'now', 'about', 'only', 'just', 'the', 'my'],
-    ...['went', 'down', 'up'],
+    ...['went', 'down', 'up', 'grew', 'gone', 'dropped', 'shrank'],
+    ...['around', 'roughly', 'maybe', 'probably', 'think', 'guess'],
   ],
+  numbers: ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'],
 };
 
 const { thanks: _, opening: __, ...ABOUT_CARDS } = ENGLISH;

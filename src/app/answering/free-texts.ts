@@ -4,7 +4,7 @@ import type { AnswerVocabulary } from './answer-vocabulary.ts';
 import { wordsOf } from './understand-part.ts';
 
 /** What parts a free text from what is before it. */
-const GAPS = new Set(' \t\u00a0,');
+const GAPS = new Set(' \t\u00a0,-–—');
 /** What parts it from its keyword. */
 const BETWEEN = new Set([...GAPS, ':']);
 

@@ -7,7 +7,7 @@ import type { AnswerVocabulary } from './answer-vocabulary.ts';
 export interface WordsForCard {
   readonly position: number;
   /** Undefined: only that the card is blocked was said. */
-  readonly leftPoints: number | undefined;
+  readonly leftPoints: number | 'unchanged' | undefined;
   readonly workedPoints: number | undefined;
   readonly surprisePoints: number | undefined;
   /** On what the card is blocked. */
@@ -34,9 +34,11 @@ export type Unclear =
   | { readonly code: 'blocked-two-ways'; readonly typed: string }
   | { readonly code: 'which-done' | 'which-blocked' | 'blocked-on-what' }
   | { readonly code: 'not-an-answer'; readonly typed: string }
+  /** One of the person's cards is named. */
+  | { readonly code: 'no-amount'; readonly typed: string; readonly position: number }
   | { readonly code: 'not-halves'; readonly typed: string }
   | { readonly code: 'too-many-points'; readonly typed: string; readonly most: number }
-  | { readonly code: 'not-points'; readonly typed: string }
+  | { readonly code: 'not-points'; readonly typed: string; readonly position?: number }
   | { readonly code: 'no-such-card'; readonly typed: string }
   | { readonly code: 'said-twice'; readonly typed: string; readonly what: 'worked' | 'surprise' }
   | { readonly code: 'answered-twice'; readonly card: string }
@@ -63,13 +65,21 @@ export interface PartOfAnswer {
 type Kind = keyof AnswerVocabulary;
 
 const NUMBER = /^\d+(?:[.,]\d+)?$/;
-const SIGN = /^(?:[:=→]|->)$/;
+const SIGN = /^(?:[:=→]|[-=]>)$/;
 /** `2) ` and `(2) ` before what is said of a card. */
 const LIST_NUMBER = /(?<=^|\s)\(?(\d{1,4})\)(?=\s)/g;
-/** Signs of joy, as they are or as the platform writes them out (`:tada:`). */
+/** A tick, as it is or as the platform writes it out. */
+const TICK = /:(?:white_check_mark|heavy_check_mark|ballot_box_with_check):|[✔☑✅]\uFE0F?/gu;
+/** Other signs, likewise (`:tada:`), and smileys of letters. */
 const EMOJI =
-  /:[a-z][a-z0-9_+-]{1,40}:|(?:\p{Extended_Pictographic}|[\u{1F3FB}-\u{1F3FF}]|\u200D|\uFE0F)+/giu;
+  /:[a-z][a-z0-9_+-]{1,40}:|(?:(?!✅)\p{Extended_Pictographic}|[\u{1F3FB}-\u{1F3FF}]|\u200D|\uFE0F)+|(?<=\s)[:;]-?[()D](?=\s|$)/giu;
+/** Before a number that is no more than about right. */
+const ABOUT = /[~∼≈](?=\s?[\d½])/g;
+/** Between a card and what is said of it, or between what was and what is left, with or without spaces around it. */
+const SIGNS = /->|=>|[→=:]/g;
 const FULL_STOPS = new Set('.!');
+/** Words of the longest phrase that says that nothing changed. */
+const UNCHANGED_WORDS_MAX = 4;
 
 /** In small letters, with one kind of apostrophe, and without full stops at the end. */
 export function plainly(text: string): string {
@@ -77,8 +87,13 @@ export function plainly(text: string): string {
 }
 
 export function wordsOf(text: string): string[] {
-  const plain = text.replace(EMOJI, ' ').replace(LIST_NUMBER, '$1 :').trim();
-  return withoutEnds(plain, FULL_STOPS, 'end').replaceAll(':', ' : ').trim().split(/\s+/);
+  const plain = text
+    .replace(TICK, ' ✅ ')
+    .replace(EMOJI, ' ')
+    .replace(ABOUT, '')
+    .replace(LIST_NUMBER, '$1 :')
+    .trim();
+  return withoutEnds(plain, FULL_STOPS, 'end').replace(SIGNS, ' $& ').trim().split(/\s+/);
 }
 
 const SIGNED_NUMBER = /^[-−]?\d/;
@@ -102,16 +117,20 @@ export function understandPart(
   const isCard = (word: string): boolean => cards.positionOf(word) !== undefined;
   const notAnAnswer: Unclear = { code: 'not-an-answer', typed: text };
 
-  const words = extraInOrder(wordsOf(text), vocabulary);
+  const words = extraInOrder(withoutTick(wordsOf(text), is), vocabulary);
   const extrasAt = words.findIndex((word) => is(word, 'worked') || is(word, 'surprise'));
   const extras = readExtras(text, extrasAt < 0 ? [] : words.slice(extrasAt), is);
   if ('code' in extras) return extras;
   const head = withoutLeft(extrasAt < 0 ? words : words.slice(0, extrasAt), vocabulary);
+  // `1 down on berth-7`: how much was left before isn't said.
+  const isChange = head.words.some((word, i) => is(word, 'change') && NUMBER.test(head.words[i - 1] ?? ''));
+  if (isChange) return notAnAnswer;
+  const unchanged = namesOfUnchanged(head.words, vocabulary, is);
   const meant = head.words.filter((word) => isCard(word) || !is(word, 'filler'));
-  const telling = withoutFormer(cardFirst(meant, vocabulary, is), is);
-  const { names, amounts } = namesAndAmounts(telling, is);
+  const telling = withoutFormer(cardFirst(meant, vocabulary, is), cards, is);
+  const { names, amounts } = unchanged ?? namesAndAmounts(telling, is);
   if (isBlocked) {
-    const blocked = blockedAlone({ names, amounts }, isAlone, cards, is);
+    const blocked = blockedAlone({ names, amounts: unchanged ? [] : amounts }, isAlone, cards, is);
     if (blocked) return blocked;
   }
   const amount = amounts[0];
@@ -120,7 +139,7 @@ export function understandPart(
   const isNothing = is(amount, 'nothing');
   if (isNothing && names.length === 0 && !head.saysLeft) return { code: 'nothing-two-ways', typed: text };
   const isDone = isNothing || is(amount, 'done');
-  const leftPoints = isDone ? 0 : parsePoints(amount);
+  const leftPoints = unchanged ? 'unchanged' : isDone ? 0 : parsePoints(amount);
   if (leftPoints === undefined) return whyNotPoints(amount) ?? notAnAnswer;
   const said = (position: number, called?: string): Said => ({
     ...{ position, leftPoints, called, typed: amount },
@@ -200,18 +219,55 @@ function cardFirst(
   return cards.length === 0 ? [amount] : [...cards, ':', amount];
 }
 
+/** What cards are called by of which is said that nothing changed: `berth-7 same`, `no change on berth-7`, or `same` alone. */
+function namesOfUnchanged(
+  words: readonly string[],
+  vocabulary: AnswerVocabulary,
+  is: (word: string | undefined, kind: Kind) => boolean,
+): { readonly names: readonly string[]; readonly amounts: readonly string[] } | undefined {
+  const isPhrase = (some: readonly string[]): boolean =>
+    vocabulary.unchanged.includes(plainly(some.join(' ')));
+  const lengths = Array.from({ length: Math.min(words.length, UNCHANGED_WORDS_MAX) }, (_, i) => i + 1);
+  const after = lengths.findLast((length) => isPhrase(words.slice(-length)));
+  const before = lengths.findLast((length) => isPhrase(words.slice(0, length)));
+  const length = after ?? before;
+  if (length === undefined) return undefined;
+  const [phrase, others] =
+    after === undefined
+      ? [words.slice(0, length), words.slice(length)]
+      : [words.slice(-length), words.slice(0, -length)];
+  const names = others.filter((word) => !parts(word, is) && !is(word, 'filler') && !is(word, 'about'));
+  return { names, amounts: [phrase.join(' ')] };
+}
+
+/** Without a tick beside `done`. */
+function withoutTick(
+  words: readonly string[],
+  is: (word: string | undefined, kind: Kind) => boolean,
+): readonly string[] {
+  const others = words.filter((word) => word !== '✅');
+  return others.some((word) => is(word, 'done')) ? others : words;
+}
+
 /** Without what was left until now: `berth-7 3` in place of `berth-7 from 5 to 3` and of `berth-7 5 -> 3`. */
 function withoutFormer(
   words: readonly string[],
+  cards: CardsToAnswer,
   is: (word: string | undefined, kind: Kind) => boolean,
 ): readonly string[] {
   const at = words.findIndex((word) => is(word, 'to'));
   const isNumber = (word: string | undefined) => word !== undefined && parsePoints(word) !== undefined;
   if (!isNumber(words[at - 1]) || !isNumber(words[at + 1])) return words;
   const isSaid = is(words[at - 2], 'from');
-  // `5 -> 3` and `card 5 -> 3` are about card 5.
-  if (!isSaid && (at < 2 || is(words[at - 2], 'card'))) return words;
+  // `5 -> 3` is about card 5 where there is one, and `card 5 -> 3` in any case.
+  const isCard = at < 2 ? cards.positionOf(words[at - 1] ?? '') !== undefined : is(words[at - 2], 'card');
+  if (!isSaid && isCard) return words;
   return [...words.slice(0, at - (isSaid ? 2 : 1)), ...words.slice(at + 1)];
+}
+
+/** Whether the word stands between a card and what is said about it. */
+function parts(word: string, is: (word: string | undefined, kind: Kind) => boolean): boolean {
+  return SIGN.test(word) || is(word, 'has') || is(word, 'to');
 }
 
 /** What cards are called by, and what is said about them: `2: 3`, `2 has 3`, `berth-7 3`, `done with 2`, `3`. */
@@ -219,17 +275,17 @@ function namesAndAmounts(
   words: readonly string[],
   is: (word: string | undefined, kind: Kind) => boolean,
 ): { readonly names: readonly string[]; readonly amounts: readonly string[] } {
-  const parts = (word: string): boolean => SIGN.test(word) || is(word, 'has');
-  const first = words.findIndex((word) => !parts(word));
+  const parting = (word: string): boolean => parts(word, is);
+  const first = words.findIndex((word) => !parting(word));
   const told = words.slice(first < 0 ? words.length : first);
   if (told.length > 1 && is(told[0], 'done')) {
-    return { names: told.slice(1).filter((word) => !parts(word)), amounts: told.slice(0, 1) };
+    return { names: told.slice(1).filter((word) => !parting(word)), amounts: told.slice(0, 1) };
   }
-  const partedAt = told.findIndex(parts);
+  const partedAt = told.findIndex(parting);
   const amountsAt = partedAt < 0 ? told.length - 1 : partedAt;
   return {
     names: told.slice(0, Math.max(amountsAt, 0)),
-    amounts: told.slice(Math.max(amountsAt, 0)).filter((word) => !parts(word)),
+    amounts: told.slice(Math.max(amountsAt, 0)).filter((word) => !parting(word)),
   };
 }
 
@@ -283,4 +339,8 @@ function whyNotPoints(typed: string): Unclear | undefined {
   if (!NUMBER.test(typed)) return undefined;
   const isTooMany = Number(typed.replace(',', '.')) > MAX_POINTS;
   return isTooMany ? { code: 'too-many-points', typed, most: MAX_POINTS } : { code: 'not-halves', typed };
+}
+
+export function isNumber(typed: string): boolean {
+  return parsePoints(typed) !== undefined;
 }

@@ -3,24 +3,31 @@
  * `2: 3 worked 1 surprise 2`, `2: 3 blocked: the key note: ask Bo`, several parted by commas, semicolons or lines; `same` and `away`. What can be read in two ways
  * is not guessed.
  */
-import { parsePoints } from '../../sprint/points.ts';
 import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
 import { type FreeKind, takeFreeTexts, withoutKeywords } from './free-texts.ts';
 import {
   type CardsToAnswer,
   extraInOrder,
+  isNumber,
+  type PartOfAnswer,
   plainly,
   type Said,
   type Unclear,
   understandPart,
-  type WordsForCard,
   wordsOf,
 } from './understand-part.ts';
+import {
+  aboutTheDay,
+  inDigits,
+  isAboutCards,
+  type Told,
+  WORD,
+  withoutOpening,
+  withoutRemarks,
+} from './what-is-told.ts';
 
 export type Understood =
-  | { readonly kind: 'answers'; readonly answers: readonly WordsForCard[] }
-  | { readonly kind: 'unchanged' }
-  | { readonly kind: 'away' }
+  | Told
   /** Nothing in it is a card, a number, or a word of answers. */
   | { readonly kind: 'not-about-cards' }
   | { readonly kind: 'unclear'; readonly problems: readonly Unclear[] };
@@ -29,9 +36,10 @@ export type Understood =
 const MAX_PROBLEMS = 5;
 /** `2,5` may be two and a half, or 2 and 5. A space, as in `2, 5`, or a name, as in `2: 3,5`, settles it. */
 const UNSETTLED_COMMA = /(?<=\d),(?=5(?!\s*:|[\d.½]))/;
-/** What may stand between an opening and what is said. */
-const AFTER_OPENING = /^(?:[\s,.;:!]|[–-](?=\s))+/;
-const SETTLED_SEPARATOR = /[;\n\r]+|,(?!5(?!\s*:|[\d.½]))|(?<!\d),/;
+/** Before an item of a list, and the number of one of which a number is said. */
+const BULLET = /^[ \t]*[-–*•◦▪][ \t]+/gm;
+const NUMBERED = /^[ \t]*(\d{1,3})\.[ \t]+(?=[\d½])/gm;
+const SETTLED_SEPARATOR = /[;\n\r]+|\s\/\s|,(?!5(?!\s*:|[\d.½]))|(?<!\d),/;
 /** A number with a decimal comma, whatever follows. */
 const DECIMAL_COMMA = /^(\d+),(\d+)(?![\d.½])/;
 
@@ -40,22 +48,19 @@ export function understandWords(
   cards: CardsToAnswer,
   vocabulary: AnswerVocabulary = ENGLISH,
 ): Understood {
-  const text = withoutOpening(typed.trim(), cards, vocabulary);
-  const plain = plainly(text);
-  const isAnyOf = (phrases: readonly string[]): boolean =>
-    phrases.some((phrase) => plain === phrase || vocabulary.preamble.some((i) => plain === `${i} ${phrase}`));
-  if (isAnyOf(vocabulary.unchanged)) return { kind: 'unchanged' };
-  if (isAnyOf(vocabulary.away)) return { kind: 'away' };
-  const all = allDone(cards);
-  const isAllDone = isAnyOf(vocabulary.allDone) || (all.length === 2 && isAnyOf(vocabulary.bothDone));
-  if (isAllDone) return { kind: 'answers', answers: all };
-  if (!isAboutCards(text, cards, vocabulary)) return { kind: 'not-about-cards' };
-  const told = takeFreeTexts(text, vocabulary);
-  const parts = splitParts(told.text, cards, vocabulary);
+  const text = withoutOpening(typed.replace(BULLET, '').replace(NUMBERED, '$1: ').trim(), cards, vocabulary);
+  const whole = aboutTheDay(text, cards, vocabulary);
+  if (whole) return whole;
+  const free = takeFreeTexts(text, vocabulary);
+  const { told, leftOut } = withoutRemarks(inDigits(free.text, cards, vocabulary), cards, vocabulary);
+  const asked = leftOut.length > 0 ? aboutTheDay(told, cards, vocabulary) : undefined;
+  if (asked) return { ...asked, leftOut };
+  if (!isAboutCards(told, cards, vocabulary)) return { kind: 'not-about-cards' };
+  const parts = splitParts(told, cards, vocabulary);
   if ('code' in parts) return { kind: 'unclear', problems: [parts] };
   const problems: Unclear[] = [];
   const answers: Said[] = [];
-  const texts = [...told.texts];
+  const texts = [...free.texts];
   for (const [i, part] of parts.entries()) {
     const { rest, kinds } = withoutKeywords(part, vocabulary);
     const own = texts.splice(0, kinds.length);
@@ -68,60 +73,58 @@ export function understandWords(
       isBlocked: blockedOn !== undefined,
     };
     const answer = understandPart(place, cards, vocabulary);
-    if ('code' in answer) problems.push(answer);
+    const each = 'code' in answer ? (understandEach(place, cards, vocabulary) ?? answer) : answer;
+    if ('code' in each) problems.push(withItsCard(each, rest, blockedOn, cards));
     else if (blockedOn === '') problems.push({ code: 'blocked-on-what' });
     else
       answers.push(
-        ...answer.map((said) => ({ ...said, ...(blockedOn && { blockedOn }), ...(note && { note }) })),
+        ...each.map((said) => ({ ...said, ...(blockedOn && { blockedOn }), ...(note && { note }) })),
       );
   }
   problems.push(...problemsOfAll(answers, cards, problems.length > 0));
   if (problems.length > 0) return { kind: 'unclear', problems: problems.slice(0, MAX_PROBLEMS) };
-  return { kind: 'answers', answers: answers.map(({ called: _, typed: __, ...answer }) => answer) };
+  const said = answers.map(({ called: _, typed: __, ...answer }) => answer);
+  return { kind: 'answers', answers: said, ...(leftOut.length > 0 && { leftOut }) };
 }
 
-/** Whether nothing is said but thanks. */
-export function isThanks(text: string, { thanks }: AnswerVocabulary = ENGLISH): boolean {
-  return thanks.includes(plainly(text));
+/** `tide is done and price has 3 left`, each with its card; undefined: something else. */
+function understandEach(
+  part: PartOfAnswer,
+  cards: CardsToAnswer,
+  vocabulary: AnswerVocabulary,
+): readonly Said[] | undefined {
+  const clauses = part.text
+    .replace(WORD, (word) => (vocabulary.and.includes(word.toLowerCase()) ? ';' : word))
+    .split(';');
+  if (clauses.length < 2) return undefined;
+  const said = clauses.map((text) => understandPart({ text, place: 0, isAlone: false }, cards, vocabulary));
+  const all = said.flatMap((one) => ('code' in one ? [] : one));
+  const isClear = said.every((one) => !('code' in one)) && all.every(({ called }) => called !== undefined);
+  return isClear && !part.isBlocked ? all : undefined;
 }
 
-/** Whether an answer may be meant, whatever the cards are called. */
-export function mayBeAnswer(text: string, vocabulary: AnswerVocabulary = ENGLISH): boolean {
-  const whole = [vocabulary.unchanged, vocabulary.away, vocabulary.allDone, vocabulary.bothDone].flat();
-  return (
-    whole.includes(plainly(text)) ||
-    isAboutCards(text, { count: 0, open: [], positionOf: () => undefined }, vocabulary)
-  );
+/** What is missing of a card that is named, or of the only one. */
+function withItsCard(
+  problem: Unclear,
+  words: string,
+  blockedOn: string | undefined,
+  cards: CardsToAnswer,
+): Unclear {
+  const position = cardNamedIn(`${words} ${blockedOn ?? ''}`, cards);
+  if (position === undefined) return problem;
+  if (problem.code === 'which-blocked') return { code: 'blocked-on-what' };
+  if (problem.code === 'not-points') return { ...problem, position };
+  const saysLittle = problem.code === 'not-an-answer' || problem.code === 'no-such-card';
+  return saysLittle && !isNumber(problem.typed) ? { code: 'no-amount', typed: words, position } : problem;
 }
 
-/** Words such as `sorry, I meant` say nothing by themselves, unless a card is called so. */
-function withoutOpening(text: string, cards: CardsToAnswer, vocabulary: AnswerVocabulary): string {
-  const plain = text.toLowerCase();
-  const [first = ''] = plain.split(/[^\p{L}\p{N}-]/u, 1);
-  const opening = vocabulary.opening.find((phrase) => isFollowed(plain, phrase));
-  if (opening === undefined || cards.positionOf(first) !== undefined) return text;
-  const rest = text.slice(opening.length).replace(AFTER_OPENING, '');
-  return rest === '' ? text : withoutOpening(rest, cards, vocabulary);
-}
-
-function isFollowed(text: string, phrase: string): boolean {
-  return text.startsWith(phrase) && AFTER_OPENING.test(text.slice(phrase.length, phrase.length + 2));
-}
-
-function isAboutCards(text: string, { positionOf }: CardsToAnswer, vocabulary: AnswerVocabulary): boolean {
-  const { done, nothing, points, left, worked, surprise, blocked, note, card } = vocabulary;
-  const telling = new Set([done, nothing, points, left, worked, surprise, blocked, note, card].flat());
-  return wordsOf(text.replaceAll(/[,;?]/g, ' ')).some(
-    (word) => /[\d½]/.test(word) || telling.has(plainly(word)) || positionOf(word) !== undefined,
-  );
-}
-
-function allDone({ count, open }: CardsToAnswer): WordsForCard[] {
-  const places = open.length > 0 ? open : Array.from({ length: count }, (_, i) => i + 1);
-  return places.map((position) => ({
-    ...{ position, leftPoints: 0 },
-    ...{ workedPoints: undefined, surprisePoints: undefined },
-  }));
+/** The one of the person's own; numbers that may be points name none. */
+function cardNamedIn(text: string, cards: CardsToAnswer): number | undefined {
+  const named = wordsOf(text.replaceAll(/[,()?]/g, ' '))
+    .filter((word) => !isNumber(word) || Number(word) > cards.count)
+    .flatMap((word) => cards.positionOf(word) ?? []);
+  const [position, ...others] = new Set(cards.count === 1 && named.length === 0 ? [1] : named);
+  return position === undefined || position > cards.count || others.length > 0 ? undefined : position;
 }
 
 /** What only shows when the parts are seen together. */
@@ -148,10 +151,6 @@ function isOwn(reference: string, { count, positionOf }: CardsToAnswer): boolean
   return (positionOf(reference) ?? Number.POSITIVE_INFINITY) <= count;
 }
 
-function isNumber(typed: string): boolean {
-  return parsePoints(typed) !== undefined;
-}
-
 /** `3, 1, 0` for `3, 1 and 0`, where there is nothing but numbers. */
 function withCommas(text: string, vocabulary: AnswerVocabulary): string {
   const words = wordsOf(text);
@@ -169,13 +168,16 @@ function splitParts(
   const text = withCommas(given, vocabulary);
   const isMore = (word: string | undefined): boolean =>
     word !== undefined && [...vocabulary.worked, ...vocabulary.surprise].includes(word.toLowerCase());
-  // `2: 3, worked 1` says both of card 2, and so does `2: 3, 1 worked`.
+  // `2: 3, worked 1` says both of card 2, and so do `2: 3, 1 worked` and `worked 1, 2: 3`.
   const inParts = (some: readonly string[]): string[] => {
     const parts: string[] = [];
     for (const part of some.map((text) => text.trim()).filter((text) => text !== '')) {
       const before = parts.at(-1);
       const words = extraInOrder(wordsOf(part), vocabulary);
-      if (before !== undefined && isMore(words[0])) parts[parts.length - 1] = `${before} ${words.join(' ')}`;
+      const isFirstMore = parts.length === 1 && isMore(extraInOrder(wordsOf(before ?? ''), vocabulary)[0]);
+      if (isFirstMore) parts[0] = `${part} ${before}`;
+      else if (before !== undefined && isMore(words[0]))
+        parts[parts.length - 1] = `${before} ${words.join(' ')}`;
       else parts.push(part);
     }
     return parts;
@@ -215,7 +217,7 @@ function splitParts(
 
 /** What is said of several cards with nothing between them: `2: 3 4: done`, `berth-7 3 berth-8 5`. */
 function eachCard(part: string, cards: CardsToAnswer, vocabulary: AnswerVocabulary): readonly string[] {
-  const { card, done, points, left, and } = vocabulary;
+  const { card, done, unchanged, points, left, and } = vocabulary;
   const words = wordsOf(part);
   const said: string[] = [];
   for (let at = 0; at < words.length; ) {
@@ -225,7 +227,7 @@ function eachCard(part: string, cards: CardsToAnswer, vocabulary: AnswerVocabula
     const isParted = words[at + 1] === ':';
     const amount = words[at + (isParted ? 2 : 1)] ?? '';
     const isCard = cards.positionOf(name) !== undefined && (isParted || !isNumber(name));
-    if (!isCard || !(isNumber(amount) || done.includes(plainly(amount)))) return [part];
+    if (!isCard || !(isNumber(amount) || [...done, ...unchanged].includes(plainly(amount)))) return [part];
     at += isParted ? 3 : 2;
     said.push(words.slice(start, at).join(' '));
     while ([...points, ...left, ...and].includes(plainly(words[at] ?? ''))) at += 1;

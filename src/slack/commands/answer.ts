@@ -1,4 +1,5 @@
 /** Saying what is left: the command, the buttons of the daily prompt, and the answer form. */
+import type { WordsOutcome } from '../../app/answering/answer-in-words.ts';
 import type { AnswerOutcome } from '../../app/answering/record-answers.ts';
 import { isDayWords } from '../../app/read-day.ts';
 import { Refusal } from '../../app/refusal.ts';
@@ -16,7 +17,7 @@ import {
   chooseSprintFormView,
 } from '../views/answering/choose-sprint-form.ts';
 import { growthExplainedMessage, growthMessage } from '../views/answering/growth-message.ts';
-import { dailyPromptMessage } from '../views/answering/prompt-messages.ts';
+import { dailyPromptMessage, leftOutMessage } from '../views/answering/prompt-messages.ts';
 import { type Button, command, type Presser, readHeld, showForm } from './command.ts';
 
 /** Which of its numbers is the month isn't clear, or it is no day that there is: `04/11`, `4.11`, `2026-11`. */
@@ -37,6 +38,7 @@ export const answer = command({
     }
     const outcome = await context.useCases.answerInWords(actor, { text: rest, place, numbering: 'sprint' });
     await caller.tell(outcomeMessage(outcome));
+    await tellLeftOut(caller, outcome);
   },
   forms: [
     {
@@ -183,6 +185,20 @@ async function recordExplained(
 /** What follows an answer that was not given in a form. */
 export function outcomeMessage(outcome: AnswerOutcome) {
   return outcome.kind === 'recorded' ? dailyPromptMessage(outcome.prompt) : growthMessage(outcome);
+}
+
+const SAYS_OFF = /\b(?:off|away|holidays?|vacation)\b/i;
+
+/** Says which words weren't taken for an answer, if there were any. @param commandIn what a question is about */
+export async function tellLeftOut(
+  { tell }: Asker,
+  { leftOut = [] }: WordsOutcome,
+  commandIn: (question: string) => string | undefined = () => undefined,
+): Promise<void> {
+  if (leftOut.length === 0) return;
+  const question = leftOut.find((words) => words.endsWith('?'));
+  const isOff = leftOut.some((words) => SAYS_OFF.test(words));
+  await tell(leftOutMessage(leftOut, isOff ? 'off' : question && commandIn(question)));
 }
 
 /** The day for which the form is wanted; undefined when it is an answer in words. */

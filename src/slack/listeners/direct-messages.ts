@@ -3,10 +3,10 @@
  * by bots, and changes to earlier messages are nothing that anybody asked for.
  */
 import type { App } from '@slack/bolt';
-import { isThanks, mayBeAnswer } from '../../app/answering/understand-words.ts';
+import { isThanks, mayBeAnswer } from '../../app/answering/what-is-told.ts';
 import { Refusal, type RefusalCode } from '../../app/refusal.ts';
 import type { Place } from '../../app/team/place.ts';
-import { outcomeMessage } from '../commands/answer.ts';
+import { outcomeMessage, tellLeftOut } from '../commands/answer.ts';
 import { parseCommand, withoutSlash } from '../commands/commands.ts';
 import { commandAmong, nearestCommandWord } from '../commands/nearest-command.ts';
 import { isSaid, type MessageEvent, messageEvent } from '../door/incoming.ts';
@@ -50,6 +50,7 @@ export function listenToDirectMessages(app: App): void {
       for (const one of [outcome, ...(outcome.others ?? [])]) {
         if (one.kind !== 'recorded' || !one.prompt.isInPrompt) await caller.tell(outcomeMessage(one));
       }
+      await tellLeftOut(caller, outcome, commandAmong);
     });
   });
 }

@@ -3,7 +3,7 @@
  * the platform doesn't let people type in threads. In direct messages the platform tells of messages only.
  */
 import type { App } from '@slack/bolt';
-import { isThanks } from '../../app/answering/understand-words.ts';
+import { isThanks } from '../../app/answering/what-is-told.ts';
 import { parseCommand, withoutSlash } from '../commands/commands.ts';
 import { isSaid, mentionEvent } from '../door/incoming.ts';
 import { plainWords } from '../plain-words.ts';

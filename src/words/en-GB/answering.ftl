@@ -141,6 +141,9 @@ answer-take-choice = { NUMBER($left) } left: { $card }
 ## Somebody edited or deleted what they had written
 
 thanks-answer = You’re welcome.
+# What somebody said beside an answer.
+answer-left-out = “{ $words }” isn’t kept. To leave a note for the team, write it behind `note:`.
+answer-left-out-near = “{ $words }” isn’t kept. Did you mean `/loadline { $near }`?
 
 edit-unread =
     { $change ->

@@ -144,6 +144,7 @@ unclear-which-blocked = Which card is blocked? Name it: `1: blocked reason`.
 unclear-blocked-on-what = Say what the card is waiting for: `1: 2 blocked reason`.
 unclear-which-done = Which card is done? Name it, or write `all done`.
 unclear-not-an-answer = “{ $typed }” isn’t an answer about a card.
+unclear-no-amount = “{ $typed }” doesn’t say how many points are left.
 unclear-not-halves = “{ $typed }” isn’t possible: points go in halves, such as 2, 2.5 or 3.
 unclear-too-many-points = “{ $typed }” is too much: a card has { POINTS($most) } at most.
 unclear-not-points = “{ $typed }” isn’t an amount of points.

@@ -667,6 +667,29 @@ describe('an answer in words', () => {
     expect(await exampleNow()).toEqual({ cardCount, reference: '2', title: 'Crane log', leftPoints: 3 });
   });
 
+  test('that names a card without a number comes with an example of that card', async () => {
+    const { h } = await askedOnMonday('LP-7: Tide table, 5, @Ben\nCrane log, 3, @Ben');
+    const example = { cardCount: 2, reference: '2', title: 'Crane log', leftPoints: 3 };
+    expect(await refusalOf(say(h, 'ben', 'crane is in review'), 'unclear-words')).toMatchObject({ example });
+  });
+
+  test('of one card that it is as it was records what was left on its day', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await h.pass('2026-11-03T09:20:00Z');
+    await say(h, 'ben', '1: 3, 2 same');
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ left: 3 });
+    expect(await standing(h, sprint.id, 3)).toMatchObject({ worked: 0, left: 2 });
+    await say(h, 'ben', 'yesterday: 1 same');
+    const [, ...facts] = (await h.records(sprint.id)).facts;
+    expect(facts.at(-1)).toMatchObject({ kind: 'answer', day: '2026-11-02', leftPoints: 5 });
+  });
+
+  test('with something said beside it is recorded, and what isn’t kept comes with it', async () => {
+    const { h, sprint } = await askedOnMonday();
+    expect(await say(h, 'ben', '1: 3, the mail is down')).toMatchObject({ leftOut: ['the mail is down'] });
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ left: 3 });
+  });
+
   test.each([
     ['same', 'unchanged'],
     ['away', 'away'],

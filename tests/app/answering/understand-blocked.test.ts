@@ -94,7 +94,7 @@ describe('what can be meant in two ways, or is not said, is asked about', () => 
     [`blocked: ${KEY}`, 3, { code: 'which-blocked' }],
     ['1: 2 blocked', 3, { code: 'blocked-on-what' }],
     [`7: blocked ${KEY}`, 3, { code: 'no-such-card', typed: '7' }],
-    [`some more blocked: ${KEY}`, 1, { code: 'not-an-answer', typed: 'some more' }],
+    [`some more blocked: ${KEY}`, 1, { code: 'no-amount', typed: 'some more', position: 1 }],
   ])('%j about %i', (text, count, problem) => {
     expect(understand(text, count)).toEqual({ kind: 'unclear', problems: [problem] });
   });

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Understood } from '../../../src/app/answering/understand-words.ts';
-import { isThanks, understandWords } from '../../../src/app/answering/understand-words.ts';
+import { understandWords } from '../../../src/app/answering/understand-words.ts';
+import { isThanks } from '../../../src/app/answering/what-is-told.ts';
 import { formatPoints } from '../../../src/sprint/points.ts';
 import { unclearWords } from '../../../src/words/problems.ts';
 
@@ -337,7 +338,6 @@ describe('as people type it in a hurry', () => {
     '5 more',
     '+2',
     '-1',
-    '2 same',
     '1 done 2 3',
     'worked 2, 3 left',
     '2 of 3',
@@ -362,7 +362,6 @@ describe('what is not clear is named, and nothing is taken from it', () => {
     ['3', 2, ['You have 2 open cards, but the message gives 1 number.']],
     ['3, 4', 1, ['You have 1 open card, but the message gives 2 numbers.']],
     ['2,5', 3, ['You have 3 open cards, but the message gives 1 number.']],
-    ['same, 3', 2, ['“same” isn’t an answer about a card.']],
   ])('%j with %i cards', (text, cardCount, expected) => {
     expect(problems(text, cardCount)).toEqual(expected);
   });
@@ -449,4 +448,90 @@ describe('said as people say it', () => {
   test.each(['thanks, 3', 'no thanks needed', ''])('“%s” isn’t', (text) =>
     expect(isThanks(text)).toBe(false),
   );
+});
+
+describe('in the forms that people give a list', () => {
+  test.each<[string, number, unknown]>([
+    ['- LP-7: 3\n- lp-8: 6', 2, [{ 1: 3 }, { 2: 6 }]],
+    ['• LP-7 → 2\n• lp-8 → 6', 2, [{ 1: 2 }, { 2: 6 }]],
+    ['1. 3\n2. 6', 2, [{ 1: 3 }, { 2: 6 }]],
+    ['LP-7=4;lp-8=1', 2, [{ 1: 4 }, { 2: 1 }]],
+    ['LP-7->2', 2, [{ 1: 2 }]],
+    ['LP-7 - 3', 2, [{ 1: 3 }]],
+    ['LP-7 – done', 2, [{ 1: 0 }]],
+    ['LP-7 3 / lp-8 6', 2, [{ 1: 3 }, { 2: 6 }]],
+    ['LP-7: 3. lp-8: 6.', 2, [{ 1: 3 }, { 2: 6 }]],
+    ['LP-7 is done and lp-8 has 3 left', 2, [{ 1: 0 }, { 2: 3 }]],
+    ['LP-7 is done but lp-8 has 3 left', 2, [{ 1: 0 }, { 2: 3 }]],
+    ['LP-7 ✅', 2, [{ 1: 0 }]],
+    [':white_check_mark: LP-7\n:white_check_mark: lp-8', 2, [{ 1: 0 }, { 2: 0 }]],
+    ['✅', 1, [{ 1: 0 }]],
+  ])('%j about %i cards', (text, cardCount, said) => expect(answers(text, cardCount)).toEqual(said));
+});
+
+describe('as a number is said in passing', () => {
+  test.each<[string, number, unknown]>([
+    ['~3', 1, [{ 1: 3 }]],
+    ['around 3', 1, [{ 1: 3 }]],
+    ['3 I think', 1, [{ 1: 3 }]],
+    ['three', 1, [{ 1: 3 }]],
+    ['two left on LP-7', 2, [{ 1: 2 }]],
+    ['3 -> 2', 1, [{ 1: 2 }]],
+    ['down to 1', 1, [{ 1: 1 }]],
+    ['LP-7 grew to 8', 2, [{ 1: 8 }]],
+    ['LP-7 went up to 8', 2, [{ 1: 8 }]],
+    ['LP-7: 3, was 5', 2, [{ 1: 3 }]],
+    ['LP-7: 3 (was 5)', 2, [{ 1: 3 }]],
+    ['5 (surprise 2)', 1, [{ 1: 5, surprise: 2 }]],
+    ['worked 1, 2 left', 1, [{ 1: 2, worked: 1 }]],
+    ['Done :)', 1, [{ 1: 0 }]],
+    ['LP-7: 3, lp-8 same', 2, [{ 1: 3 }, { 2: 'unchanged' }]],
+    ['no change on lp-8, LP-7 done', 2, [{ 2: 'unchanged' }, { 1: 0 }]],
+    ['same, 3', 2, [{ 1: 'unchanged' }, { 2: 3 }]],
+  ])('%j about %i cards', (text, cardCount, said) => expect(answers(text, cardCount)).toEqual(said));
+});
+
+describe('what is said beside an answer', () => {
+  test.each<[string, number, unknown, string[]]>([
+    ['LP-7: 3, was in meetings', 2, [{ 1: 3 }], ['was in meetings']],
+    ['3 because the mail is down', 1, [{ 1: 3 }], ['the mail is down']],
+    ['3 (the mail is down)', 1, [{ 1: 3 }], ['the mail is down']],
+    ['LP-7: 3 because lp-8 is larger', 2, [{ 1: 3 }], ['lp-8 is larger']],
+    ['3 - the mail is down', 1, [{ 1: 3 }], ['the mail is down']],
+    ['2. Off tomorrow', 1, [{ 1: 2 }], ['Off tomorrow']],
+    ['done, what next?', 1, [{ 1: 0 }], ['what next?']],
+    ['2 left, should be done tomorrow', 1, [{ 1: 2 }], ['should be done tomorrow']],
+  ])('%j about %i cards', (text, cardCount, said, leftOut) => {
+    expect(answers(text, cardCount)).toEqual(said);
+    expect(understand(text, cardCount)).toMatchObject({ leftOut });
+  });
+
+  test('is about a day that went by without change, or away, too', () => {
+    const meetings = 'no progress today, was in meetings';
+    expect(understand(meetings, 2)).toEqual({ kind: 'unchanged', leftOut: ['was in meetings'] });
+    expect(understand('sick, back on Monday', 2)).toEqual({ kind: 'away', leftOut: ['back on Monday'] });
+  });
+
+  test('thanks are nothing that has to be told of', () => {
+    expect(understand('3, thanks', 1)).not.toHaveProperty('leftOut');
+  });
+
+  test.each(['done, but not tested', 'done, except for the mail', 'done, more or less'])(
+    '%j takes something back, so that it is asked about',
+    (text) => expect(understand(text, 1)).toMatchObject({ kind: 'unclear' }),
+  );
+});
+
+describe('of a card that is named without a number of points', () => {
+  test.each<[string, number, string]>([
+    ['LP-7 is nearly done', 2, '“LP-7 is nearly done” doesn’t say how many points are left.'],
+    ['LP-7 in review', 2, '“LP-7 in review” doesn’t say how many points are left.'],
+    ['2 hours left on LP-7', 2, '“2 hours left on LP-7” doesn’t say how many points are left.'],
+    ['half done', 1, '“half done” doesn’t say how many points are left.'],
+    ['1 down on LP-7', 2, '“1 down on LP-7” doesn’t say how many points are left.'],
+    ['5 surprise', 1, '“5 surprise” doesn’t say how many points are left.'],
+    ['I’m stuck on LP-7', 2, 'Say what the card is waiting for: “1: 2 blocked reason”.'],
+  ])('%j of %i cards asks for them', (text, cardCount, expected) => {
+    expect(problems(text, cardCount)).toEqual([expected]);
+  });
 });

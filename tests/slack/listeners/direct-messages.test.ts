@@ -193,6 +193,20 @@ describe('direct messages', () => {
   });
 
   it.each([
+    [
+      'the mail is down',
+      '“the mail is down” isn’t kept. To leave a note for the team, write it behind `note:`.',
+    ],
+    ['I’m off tomorrow', '“I’m off tomorrow” isn’t kept. Did you mean `/loadline off`?'],
+    ['what next?', '“what next?” isn’t kept. Did you mean `/loadline range`?'],
+  ])('that hold more than an answer are told what isn’t kept: %s', async (words, told) => {
+    const bot = botUnderTest(platform);
+    bot.useCases.answerInWords.mockResolvedValue({ ...recordedInPrompt, leftOut: [words] });
+    await bot.say(`3, ${words}`);
+    expect(JSON.stringify(platform.callsTo('chat.postMessage')[0]?.blocks)).toContain(told);
+  });
+
+  it.each([
     ['status Tugboats', 'sprintStatus', [TUGBOATS]],
     ['status tugboats north', 'sprintStatus', [NORTH]],
     ['cards Tugboats', 'listCards', [TUGBOATS]],

@@ -9,12 +9,14 @@ import { cardGrowth, linkedCardName, withBlock } from '../../../words/cards.ts';
 import { person } from '../../../words/people.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { closingTime, teamTime } from '../../../words/sprint.ts';
+import { shortened } from '../../../words/typed-text.ts';
 import { encodeValue } from '../../button-values.ts';
 import { ACTIONS } from '../../ids.ts';
 import { actions, bold, button, context, divider, lead, section } from '../block-builders.ts';
 import { lineList } from '../line-sections.ts';
 import { type MessagePart, type MessageView, messageView } from '../message-view.ts';
 
+const LEFT_OUT_LENGTH = 100;
 /** Who has more blocked cards names the others in words. */
 const MOVING_BUTTONS_MAX = 5;
 
@@ -243,6 +245,16 @@ function untouchedCards(prompt: PromptContent): MessagePart {
 
 export function thanksMessage(): MessageView {
   return messageView([lead(say('thanks-answer'))]);
+}
+
+/** What of an answer in words isn't kept. @param near the command that it may be about */
+export function leftOutMessage(leftOut: readonly string[], near: string | undefined): MessageView {
+  const words = shortened(leftOut.join(', '), LEFT_OUT_LENGTH);
+  const said =
+    near === undefined
+      ? mrkdwn('answer-left-out', { words })
+      : mrkdwn('answer-left-out-near', { words, near });
+  return messageView([section(said)]);
 }
 
 /** To somebody who edited or deleted what they had written. */

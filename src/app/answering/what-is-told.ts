@@ -1,0 +1,163 @@
+/** Tells what is said of cards or of the whole day from what is said besides. */
+import { withoutEnds } from '../cards/card-link.ts';
+import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
+import { type CardsToAnswer, isNumber, plainly, type WordsForCard, wordsOf } from './understand-part.ts';
+
+/** What is told, and the words that aren't kept. */
+export type Told = { readonly leftOut?: readonly string[] } & (
+  | { readonly kind: 'answers'; readonly answers: readonly WordsForCard[] }
+  | { readonly kind: 'unchanged' | 'away' }
+);
+
+const NO_CARDS: CardsToAnswer = { count: 0, open: [], positionOf: () => undefined };
+const DASH = /\s[-–—]\s/g;
+/** So much of a text is looked at for the word beside a dash. */
+const WORD_LENGTH = 40;
+/** Begins a clause that says why, or something in brackets. */
+const ASIDE = /^\s*\(/;
+const BRACKETS = /\(([^()]{1,500})\)/g;
+const LETTER = /\p{L}/u;
+const LETTER_OR_DIGIT = /[\p{L}\d½✅]/u;
+const BETWEEN_CLAUSES = new Set(' ,;\n\r');
+const SENTENCE_END = /[.!?]\s+(?=\p{L})/gu;
+/** A comma before a space, or not behind a digit, is none of a decimal. */
+const CLAUSE_END = /([;\n\r]+|,(?=\s)|(?<!\d),|\s\/\s)/;
+/** What may stand between an opening and what is said. */
+const AFTER_OPENING = /^(?:[\s,.;:!]|[–-](?=\s))+/;
+export const WORD = /[\p{L}’'&+]+/gu;
+
+/** What is said of the whole day in a phrase; undefined: something else is said. */
+export function aboutTheDay(
+  text: string,
+  cards: CardsToAnswer,
+  vocabulary: AnswerVocabulary,
+): Told | undefined {
+  const plain = plainly(text);
+  const isAnyOf = (phrases: readonly string[]): boolean =>
+    phrases.some((phrase) => plain === phrase || vocabulary.preamble.some((i) => plain === `${i} ${phrase}`));
+  if (isAnyOf(vocabulary.unchanged)) return { kind: 'unchanged' };
+  if (isAnyOf(vocabulary.away)) return { kind: 'away' };
+  const all = allDone(cards);
+  const isAllDone = isAnyOf(vocabulary.allDone) || (all.length === 2 && isAnyOf(vocabulary.bothDone));
+  return isAllDone ? { kind: 'answers', answers: all } : undefined;
+}
+
+function allDone({ count, open }: CardsToAnswer): WordsForCard[] {
+  const places = open.length > 0 ? open : Array.from({ length: count }, (_, i) => i + 1);
+  return places.map((position) => ({
+    ...{ position, leftPoints: 0 },
+    ...{ workedPoints: undefined, surprisePoints: undefined },
+  }));
+}
+
+/** Whether nothing is said but thanks. */
+export function isThanks(text: string, { thanks }: AnswerVocabulary = ENGLISH): boolean {
+  return thanks.includes(plainly(text));
+}
+
+/** Whether an answer may be meant, whatever the cards are called. */
+export function mayBeAnswer(text: string, vocabulary: AnswerVocabulary = ENGLISH): boolean {
+  const whole = [vocabulary.unchanged, vocabulary.away, vocabulary.allDone, vocabulary.bothDone].flat();
+  return whole.includes(plainly(text)) || isAboutCards(text, NO_CARDS, vocabulary);
+}
+
+/** Words such as `sorry, I meant` say nothing by themselves, unless a card is called so. */
+export function withoutOpening(text: string, cards: CardsToAnswer, vocabulary: AnswerVocabulary): string {
+  const plain = text.toLowerCase();
+  const [first = ''] = plain.split(/[^\p{L}\p{N}-]/u, 1);
+  const opening = vocabulary.opening.find((phrase) => isFollowed(plain, phrase));
+  if (opening === undefined || cards.positionOf(first) !== undefined) return text;
+  const rest = text.slice(opening.length).replace(AFTER_OPENING, '');
+  return rest === '' ? text : withoutOpening(rest, cards, vocabulary);
+}
+
+function isFollowed(text: string, phrase: string): boolean {
+  return text.startsWith(phrase) && AFTER_OPENING.test(text.slice(phrase.length, phrase.length + 2));
+}
+
+export function isAboutCards(
+  text: string,
+  { positionOf }: CardsToAnswer,
+  vocabulary: AnswerVocabulary,
+): boolean {
+  const { done, nothing, points, left, worked, surprise, blocked, note, card } = vocabulary;
+  const telling = new Set([done, nothing, points, left, worked, surprise, blocked, note, card].flat());
+  return wordsOf(text.replaceAll(/[,;?]/g, ' ')).some(
+    (word) => /[\d½]/.test(word) || telling.has(plainly(word)) || positionOf(word) !== undefined,
+  );
+}
+
+/** `3 left` for `three left`, unless a card is called so. */
+export function inDigits(text: string, { positionOf }: CardsToAnswer, { numbers }: AnswerVocabulary): string {
+  return text.replace(WORD, (word) => {
+    const number = numbers.indexOf(word.toLowerCase()) + 1;
+    return number === 0 || positionOf(word) !== undefined ? word : String(number);
+  });
+}
+
+/** What is said of cards or of the day, and what isn't: `3` and `mail is down` of `3, mail is down`. */
+export function withoutRemarks(
+  text: string,
+  cards: CardsToAnswer,
+  vocabulary: AnswerVocabulary,
+): { readonly told: string; readonly leftOut: readonly string[] } {
+  const parted = text
+    .replace(DASH, (dash, at: number, all: string) =>
+      signOfDash(dash, all.slice(0, at), all.slice(at + dash.length), vocabulary),
+    )
+    .replace(BRACKETS, (bracketed, words: string) => (LETTER.test(words) ? `;(${words} ` : bracketed))
+    .replace(WORD, (word) => {
+      if (vocabulary.because.includes(word.toLowerCase())) return ';(';
+      return vocabulary.parting.includes(word.toLowerCase()) ? ';' : word;
+    })
+    .replace(SENTENCE_END, '; ');
+  // Every second piece is what parts two clauses.
+  const pieces = parted.split(CLAUSE_END);
+  const clauses = pieces.filter((_, i) => i % 2 === 0);
+  const says = (clause: string, words: readonly string[]): boolean =>
+    wordsOf(clause).some((word) => words.includes(plainly(word)));
+  const isDone = clauses.some((clause) => says(clause, vocabulary.done));
+  const isTold = (clause: string): boolean =>
+    (isDone && says(clause, vocabulary.hedge)) ||
+    aboutTheDay(clause, cards, vocabulary) !== undefined ||
+    (isAboutCards(ASIDE.test(clause) ? withoutNames(clause, cards) : clause, cards, vocabulary) &&
+      !isHope(clause, cards, vocabulary));
+  const remarks = clauses.filter((clause) => LETTER.test(clause) && !isTold(clause));
+  const dropped = new Set([...remarks, ...clauses.slice(1).filter((clause) => isFormer(clause, vocabulary))]);
+  const kept = pieces.map((piece) => (dropped.has(piece) ? '' : piece.replace(ASIDE, ' '))).join('');
+  const told = withoutEnds(kept, BETWEEN_CLAUSES, 'both ends');
+  if (!LETTER_OR_DIGIT.test(told)) return { told: text, leftOut: [] };
+  const leftOut = remarks
+    .map((remark) => remark.replace(ASIDE, '').trim())
+    .filter((remark) => !isThanks(remark, vocabulary) && wordsOf(remark).length > 1);
+  return { told, leftOut };
+}
+
+/** `berth-7 - 3` is `berth-7 : 3`; what follows an amount is a remark, and `2 - 3` may be anything. */
+function signOfDash(dash: string, before: string, after: string, vocabulary: AnswerVocabulary): string {
+  const isAmount = (word: string | undefined): boolean =>
+    word !== undefined && (isNumber(word) || vocabulary.done.includes(plainly(word)));
+  if (!isAmount(wordsOf(after.slice(0, WORD_LENGTH))[0])) return '; ';
+  return isAmount(wordsOf(before.slice(-WORD_LENGTH)).at(-1)) ? dash : ' : ';
+}
+
+function withoutNames(clause: string, { positionOf }: CardsToAnswer): string {
+  return wordsOf(clause.replace(ASIDE, ''))
+    .filter((word) => isNumber(word) || positionOf(word) === undefined)
+    .join(' ');
+}
+
+/** `should be done tomorrow`, of no card that is named. */
+function isHope(clause: string, { positionOf }: CardsToAnswer, { hope }: AnswerVocabulary): boolean {
+  const words = wordsOf(clause);
+  return (
+    words.some((word) => hope.includes(plainly(word))) &&
+    words.every((word) => !/\d/.test(word) && positionOf(word) === undefined)
+  );
+}
+
+/** `was 5`. */
+function isFormer(clause: string, { was }: AnswerVocabulary): boolean {
+  const [first = '', second = '', third] = wordsOf(clause.replace(ASIDE, ''));
+  return third === undefined && was.includes(plainly(first)) && isNumber(second);
+}
