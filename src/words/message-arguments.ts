@@ -2241,7 +2241,7 @@ export interface Messages {
   'plan-title': Record<never, never>;
   'plan-submit': Record<never, never>;
   'plan-intro': { readonly team: string };
-  'plan-left-over': { readonly cards: number };
+  'plan-left-over': { readonly with: 'left' | 'new-estimate'; readonly cards: number };
   'plan-name': Record<never, never>;
   'plan-goal': Record<never, never>;
   'plan-goal-hint': Record<never, never>;

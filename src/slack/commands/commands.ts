@@ -3,7 +3,7 @@ import { Refusal } from '../../app/refusal.ts';
 import { ACTIONS, COMMAND, formId } from '../ids.ts';
 import type { Asker } from '../listeners/asker.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
-import { allCommandsMessage, helpMessage } from '../views/help.ts';
+import { allCommandsMessage, commandHelpMessage, helpMessage } from '../views/help.ts';
 import { forecast, history, odds, range } from './advice.ts';
 import { answer } from './answer.ts';
 import { assign, blocked, cards, drop, give, moving, pull, release, take, undrop } from './cards.ts';
@@ -22,7 +22,10 @@ import { end, guest, leave, move, resume, setup, setupMeasures } from './team.ts
 const help = command({
   word: 'help',
   who: 'anyone',
-  run: tellHelp,
+  run: async (context, caller, rest) => {
+    const { command: about } = parseCommand(rest);
+    await (about ? caller.tell(commandHelpMessage(about)) : tellHelp(context, caller));
+  },
   buttons: {
     [ACTIONS.showHelp]: { press: tellHelp },
     [ACTIONS.showAllCommands]: { press: (_context, presser) => presser.tell(allCommandsMessage(COMMANDS)) },

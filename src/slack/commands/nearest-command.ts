@@ -36,6 +36,12 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['deadline', 'forecast'],
   ['finish', 'forecast'],
   ['what-if', 'status'],
+  ['who', 'status'],
+  ['answered', 'status'],
+  ['going', 'status'],
+  ['undo', 'answer'],
+  ['members', 'setup'],
+  ['facilitators', 'setup'],
   ['join', 'setup'],
   ['add', 'pull'],
   ['remove', 'drop'],
@@ -52,7 +58,7 @@ export function nearestCommandWord(typed: string): string | undefined {
   const [first = ''] = words;
   const found =
     OTHER_WORDS.get(first) ??
-    OTHER_WORDS.get(words.join('-')) ??
+    OTHER_WORDS.get(words.slice(0, 2).join('-')) ??
     nearestTo(words.join(' ')) ??
     nearestTo(first);
   return found ?? commandAmong(typed);

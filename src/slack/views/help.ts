@@ -46,6 +46,14 @@ export function helpMessage({ teams }: Pick<Overview, 'teams'>): MessageView {
   ]);
 }
 
+/** The help about one command: how it is typed, and what it does. */
+export function commandHelpMessage({ word }: Command): MessageView {
+  return messageView([
+    section(commandLine(dashed(word) as 'help')),
+    actions([button(say('help-all-button'), { actionId: ACTIONS.showAllCommands, value: 'all' })]),
+  ]);
+}
+
 export function allCommandsMessage(commands: readonly Command[]): MessageView {
   return messageView([
     lead(say('help-title')),

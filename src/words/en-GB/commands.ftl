@@ -183,5 +183,5 @@ command-leave-usage = leave [team]
 command-leave-summary = Leave the team, whatever you are on it.
 command-privacy-usage = privacy
 command-privacy-summary = See what is stored about you, get a copy, or be erased.
-command-help-usage = help
-command-help-summary = See what you’ll use most.
+command-help-usage = help [command]
+command-help-summary = See what you’ll use most, or how a command is used.

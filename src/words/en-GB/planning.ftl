@@ -7,9 +7,17 @@ plan-submit = Preview
 plan-intro = For { $team }. You see a preview before the team commits to anything.
 # Cards of the sprint before, filled in.
 plan-left-over =
-    { $cards ->
-        [one] { NUMBER($cards) } unfinished card of the last sprint is filled in with what was left; delete it if you don’t want it.
-       *[other] { NUMBER($cards) } unfinished cards of the last sprint are filled in with what was left; delete what you don’t want.
+    { $with ->
+        [left]
+            { $cards ->
+                [one] { NUMBER($cards) } unfinished card of the sprint before is filled in with what was left; delete it if you don’t want it.
+               *[other] { NUMBER($cards) } unfinished cards of the sprint before are filled in with what was left; delete what you don’t want.
+            }
+       *[new-estimate]
+            { $cards ->
+                [one] { NUMBER($cards) } unfinished card of the sprint before is filled in; estimate it where the question mark is, or delete it.
+               *[other] { NUMBER($cards) } unfinished cards of the sprint before are filled in; estimate each where its question mark is, and delete what you don’t want.
+            }
     }
 plan-name = Sprint name
 plan-goal = Goal

@@ -14,6 +14,8 @@ it.each([
   ['what one does with a card elsewhere', 'remove 3', 'drop'],
   ['a sentence', 'I am off tomorrow', 'off'],
   ['a question', 'what is the status?', 'status'],
+  ['a question about what would change', 'what if Yusuf is away tomorrow', 'status'],
+  ['a question about people', 'who hasn’t answered?', 'status'],
   ['another word in a question', 'how much should we commit to?', 'range'],
 ])('guesses the word from %s', (_slip, typed, word) => {
   expect(nearestCommandWord(typed)).toBe(word);
@@ -60,6 +62,12 @@ it('offers only words of the command table', () => {
     'remind',
     'asking',
     'join',
+    'who',
+    'answered',
+    'going',
+    'undo',
+    'members',
+    'facilitators',
   ])
     expect(words).toContain(nearestCommandWord(other));
 });

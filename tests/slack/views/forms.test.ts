@@ -121,7 +121,7 @@ describe('plan', () => {
   it('begins with the draft', () => {
     expect(formText(planFormView({ team, draft, leftOver: 2 }))).toMatchInlineSnapshot(`
       "[Plan a sprint | Preview | Cancel] {"teamId":"team-harbour"}
-      For Harbour. You see a preview before the team commits to anything. 2 unfinished cards of the last sprint are filled in with what was left; delete what you don’t want.
+      For Harbour. You see a preview before the team commits to anything. 2 unfinished cards of the sprint before are filled in with what was left; delete what you don’t want.
       <name> Sprint name: "Harbour 12"
       <goal> Goal (optional): "Skippers see tides before they book a berth." – One sentence: why this sprint is worth it.
       <startsOn> First day: "2026-11-02"

@@ -20,6 +20,7 @@ import { Refusal } from '../../../src/app/refusal.ts';
 import { SETTING_NAMES } from '../../../src/app/team/settings.ts';
 import type { Team } from '../../../src/app/team/team.ts';
 import type { HomePage } from '../../../src/app/watching/home-page.ts';
+import type { Command } from '../../../src/slack/commands/command.ts';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { titleOf } from '../../../src/slack/commands/pull-message.ts';
 import { sentFile } from '../../../src/slack/files/download-file.ts';
@@ -63,7 +64,7 @@ import {
 } from '../../../src/slack/views/experiment-views.ts';
 import { formButtonMessage } from '../../../src/slack/views/form-view.ts';
 import { goalFormView, goalRecordedReply } from '../../../src/slack/views/goal-views.ts';
-import { allCommandsMessage, helpMessage } from '../../../src/slack/views/help.ts';
+import { allCommandsMessage, commandHelpMessage, helpMessage } from '../../../src/slack/views/help.ts';
 import { homeView } from '../../../src/slack/views/home-page.ts';
 import type { MessageView } from '../../../src/slack/views/message-view.ts';
 import { overviewMessage } from '../../../src/slack/views/overview.ts';
@@ -637,6 +638,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     help: helpMessage(overview),
     'help, no team': helpMessage({ teams: [] }),
     'all commands': allCommandsMessage(COMMANDS),
+    'one command': commandHelpMessage(COMMANDS[0] as Command),
     overview: overviewMessage(overview, team.channelId),
     welcome: welcomeMessage({ teamNames: overview.teams.map(({ team: { name } }) => name) }),
     'welcome, no team': welcomeMessage({ teamNames: [] }),

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
 import type { TeamOverview } from '../../../src/app/watching/overview.ts';
 import { decodeValue, placeValue, sprintDayValue, sprintValue } from '../../../src/slack/button-values.ts';
+import type { Command } from '../../../src/slack/commands/command.ts';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
 import { baselineNamedMessage } from '../../../src/slack/views/baseline-views.ts';
@@ -15,7 +16,12 @@ import {
   reopenedCardMessage,
   undroppedMessage,
 } from '../../../src/slack/views/cards/card-messages.ts';
-import { allCommandsMessage, helpMessage, USED_MOST } from '../../../src/slack/views/help.ts';
+import {
+  allCommandsMessage,
+  commandHelpMessage,
+  helpMessage,
+  USED_MOST,
+} from '../../../src/slack/views/help.ts';
 import { overviewMessage } from '../../../src/slack/views/overview.ts';
 import { planCommittedReply } from '../../../src/slack/views/planning/plan-messages.ts';
 import {
@@ -342,6 +348,11 @@ describe('help', () => {
     },
   );
 
+  it('about one command says how it is typed and what it does', () => {
+    const forecast = COMMANDS.find(({ word }) => word === 'forecast') as Command;
+    expect(commandHelpMessage(forecast).text).toMatch(/^• \/loadline forecast .*: \S/);
+  });
+
   it('names only commands that there are', () => {
     const words = COMMANDS.map(({ word }) => word);
     for (const named of Object.values(USED_MOST).flat()) expect(words).toContain(named);
@@ -399,9 +410,9 @@ describe('help', () => {
       For anyone
       • /loadline setup: Set up a team in its channel, or change it.
       • /loadline privacy: See what is stored about you, get a copy, or be erased.
-      • /loadline help: See what you’ll use most.
+      • /loadline help [command]: See what you’ll use most, or how a command is used.
       Buttons: What is stored about me
-      The channel sees sums and cards, never who answered; what you own alone, the team sees with your numbers. [ ]: may be left out."
+      The message itself has 1 more line."
     `);
     for (const { word } of COMMANDS)
       expect(allCommandsMessage(COMMANDS).text).toMatch(

@@ -50,7 +50,7 @@ export function planFormView(
   };
   const intro = [
     mrkdwn('plan-intro', { team: team.name }),
-    ...(leftOver > 0 ? [mrkdwn('plan-left-over', { cards: leftOver })] : []),
+    ...(leftOver > 0 ? [mrkdwn('plan-left-over', { cards: leftOver, with: team.carriedOver })] : []),
     ...(fromFile === undefined ? [] : [mrkdwn('plan-from-file', { rows: fromFile })]),
   ];
   return formView(frame, [
