@@ -62,6 +62,9 @@ export interface PartOfAnswer {
   readonly isBlocked?: boolean;
 }
 
+/** No card is estimated at more, as a rule. */
+const USUAL_POINTS_MAX = 20;
+
 type Kind = keyof AnswerVocabulary;
 
 const NUMBER = /^\d+(?:[.,]\d+)?$/;
@@ -156,7 +159,7 @@ export function understandPart(
   }
   const references = referencesIn(called, is);
   if (!references) return notAnAnswer;
-  const mayBePoints = !isMarked && parsePoints(references[0] ?? '') !== undefined;
+  const mayBePoints = !isMarked && isNumber(references[0] ?? '') && !callsCard(references[0] ?? '', cards);
   if (isDone && mayBePoints && cards.count === 1) return { code: 'done-two-ways', typed: text };
   const unknown = references.find((reference) => !isCard(reference));
   if (unknown !== undefined) return { code: 'no-such-card', typed: unknown };
@@ -186,9 +189,11 @@ function blockedAlone(
   const first = called[0] as string;
   const isNumber = called.length === 1 && (parsePoints(first) !== undefined || is(first, 'done'));
   if (isNumber && amounts.length > 0 && !isMarked) {
-    const position = isAlone && cards.count > 1 ? cards.positionOf(first) : undefined;
+    const position = isAlone ? cards.positionOf(first) : undefined;
     // A number that is no place in the list, such as that of a key, is hardly what is left.
-    if (position !== undefined && Number(first) > cards.count) return [said(position, first)];
+    const isKey = cards.count > 1 ? Number(first) > cards.count : callsCard(first, cards);
+    if (position !== undefined && isKey) return [said(position, first)];
+    if (cards.count === 1) return undefined;
     return position === undefined ? undefined : { code: 'blocked-two-ways', typed: first };
   }
   const unknown = references.find((reference) => cards.positionOf(reference) === undefined);
@@ -263,6 +268,13 @@ function withoutFormer(
   const isCard = at < 2 ? cards.positionOf(words[at - 1] ?? '') !== undefined : is(words[at - 2], 'card');
   if (!isSaid && isCard) return words;
   return [...words.slice(0, at - (isSaid ? 2 : 1)), ...words.slice(at + 1)];
+}
+
+/** Whether the word is what a card is called by and nothing else: a number is one only where it can't be points. */
+export function callsCard(word: string, { positionOf, count }: CardsToAnswer): boolean {
+  return (
+    positionOf(word) !== undefined && (!isNumber(word) || Number(word) > Math.max(count, USUAL_POINTS_MAX))
+  );
 }
 
 /** Whether the word stands between a card and what is said about it. */

@@ -7,6 +7,7 @@ import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
 import { type FreeKind, takeFreeTexts, withoutKeywords } from './free-texts.ts';
 import {
   type CardsToAnswer,
+  callsCard,
   extraInOrder,
   isNumber,
   type PartOfAnswer,
@@ -176,6 +177,9 @@ function splitParts(
       const words = extraInOrder(wordsOf(part), vocabulary);
       const isFirstMore = parts.length === 1 && isMore(extraInOrder(wordsOf(before ?? ''), vocabulary)[0]);
       if (isFirstMore) parts[0] = `${part} ${before}`;
+      // `berth-7, 3`
+      else if (before !== undefined && callsCard(before, cards) && isNumber(words[0] ?? ''))
+        parts[parts.length - 1] = `${before}: ${words.join(' ')}`;
       else if (before !== undefined && isMore(words[0]))
         parts[parts.length - 1] = `${before} ${words.join(' ')}`;
       else parts.push(part);

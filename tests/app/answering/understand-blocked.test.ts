@@ -83,6 +83,16 @@ describe('a card is said to be blocked by itself', () => {
     expect(answers(text, count)).toEqual(expected);
   });
 
+  test('and may be named by the number in its key where it is the only one', () => {
+    const card = {
+      count: 1,
+      open: [1],
+      positionOf: (reference: string) => (reference === '42' ? 1 : undefined),
+    };
+    const answer = { position: 1, leftPoints: undefined, blockedOn: 'by the payment provider' };
+    expect(understandWords('42 blocked by the payment provider', card)).toMatchObject({ answers: [answer] });
+  });
+
   test('and may be the only one that is open', () => {
     expect(answers(`blocked: ${KEY}`, 3, [2])).toEqual([{ 2: undefined, blockedOn: KEY }]);
   });

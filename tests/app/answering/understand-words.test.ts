@@ -458,6 +458,7 @@ describe('in the forms that people give a list', () => {
     ['LP-7=4;lp-8=1', 2, [{ 1: 4 }, { 2: 1 }]],
     ['LP-7->2', 2, [{ 1: 2 }]],
     ['LP-7 - 3', 2, [{ 1: 3 }]],
+    ['LP-7, 3', 2, [{ 1: 3 }]],
     ['LP-7 – done', 2, [{ 1: 0 }]],
     ['LP-7 3 / lp-8 6', 2, [{ 1: 3 }, { 2: 6 }]],
     ['LP-7: 3. lp-8: 6.', 2, [{ 1: 3 }, { 2: 6 }]],
@@ -467,6 +468,32 @@ describe('in the forms that people give a list', () => {
     [':white_check_mark: LP-7\n:white_check_mark: lp-8', 2, [{ 1: 0 }, { 2: 0 }]],
     ['✅', 1, [{ 1: 0 }]],
   ])('%j about %i cards', (text, cardCount, said) => expect(answers(text, cardCount)).toEqual(said));
+});
+
+describe('the number of a key, which no card has in points', () => {
+  const positionOf = (reference: string) =>
+    [41, 42].findIndex((key) => String(key) === reference) + 1 || undefined;
+  const both = { count: 2, open: [1, 2], positionOf };
+
+  test.each<[string, unknown]>([
+    ['41, 3', [{ position: 1, leftPoints: 3 }]],
+    [
+      '41: 3, 42 done',
+      [
+        { position: 1, leftPoints: 3 },
+        { position: 2, leftPoints: 0 },
+      ],
+    ],
+  ])('%j is a card', (text, expected) =>
+    expect(understandWords(text, both)).toMatchObject({ answers: expected }),
+  );
+
+  test('is the card also where there is no other', () => {
+    const only = { ...both, count: 1, open: [1] };
+    expect(understandWords('41 done, finally', only)).toMatchObject({
+      answers: [{ position: 1, leftPoints: 0 }],
+    });
+  });
 });
 
 describe('as a number is said in passing', () => {
