@@ -262,9 +262,9 @@ export interface Messages {
   'cards-no-owner': Record<never, never>;
   'cards-title': { readonly sprint: string; readonly left: number; readonly cards: number };
   'cards-title-none': { readonly sprint: string; readonly cards: number };
-  'cards-none': Record<never, never>;
+  'cards-none': { readonly reader: 'owner' | 'team' };
   'cards-none-from': { readonly from: string };
-  'cards-change': Record<never, never>;
+  'cards-change': { readonly reader: 'owner' | 'team' };
   'card-pulled': {
     readonly sprint: string;
     readonly number: string;

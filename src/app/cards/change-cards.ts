@@ -219,10 +219,12 @@ export async function listCards(
   openCount: number;
   summary: SprintSummary;
   planChanges: ListedPlanChange[];
+  /** The product owner who isn't on the team may see them and drop one, and that is all. */
+  isOnTeam: boolean;
 }> {
   return deps.store.transaction(async (tx) => {
     const now = deps.clock.now();
-    const { team, sprint } = await openSprint(tx, actor, { place }, now, 'product-owner-too');
+    const { team, sprint, member } = await openSprint(tx, actor, { place }, now, 'product-owner-too');
     const records = await tx.read.recordsOf(sprint.id);
     const states = statesOf(records);
     const baseline = await baselineFor(tx.read, team, sprint.id);
@@ -232,6 +234,7 @@ export async function listCards(
       openCount: states.filter(isOpenCard).length,
       summary: runningSummary(states, { ...team, baseline }),
       planChanges: await listedPlanChanges(tx.read, sprint.id, records),
+      isOnTeam: member.isActive,
     };
   });
 }

@@ -48,9 +48,18 @@ cards-no-owner = nobody yet
 
 cards-title = { $sprint }: { cards-count }, { POINTS($left) } left
 cards-title-none = { $sprint }: { cards-count }
-cards-none = No card is in the sprint yet. Bring one in with `/loadline pull`.
+# $reader is on the team, or its product owner who isn't.
+cards-none =
+    { $reader ->
+        [team] No card is in the sprint yet. Bring one in with `/loadline pull`.
+       *[owner] No card is in the sprint yet.
+    }
 cards-none-from = No card has the number { $from } or a higher one. See them all with `/loadline cards`.
-cards-change = Change a card by its number: `/loadline take 3`, `/loadline give 3 @name`, `/loadline drop 3 reason`, `/loadline reopen 3`.
+cards-change =
+    { $reader ->
+        [team] Change a card by its number: `/loadline take 3`, `/loadline give 3 @name`, `/loadline drop 3 reason`, `/loadline reopen 3`.
+       *[owner] Drop a card by its number: `/loadline drop 3 reason`. To take that back: `/loadline undrop 3`.
+    }
 
 ## Replies
 

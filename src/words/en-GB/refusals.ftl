@@ -50,7 +50,7 @@ refusal-team-deserted-fix = Whoever is in its channel can set it up again there 
 
 # The person is the team's product owner, but not one of its members.
 refusal-owner-not-a-member = You are the product owner of { $team } but not a member of it, so you can’t answer for its cards or change its sprint, except by dropping cards.
-refusal-owner-not-a-member-fix = You can use `/loadline status`, `/loadline cards`, `/loadline drop`, `/loadline undrop`, `/loadline goal`, `/loadline history`, `/loadline forecast`, `/loadline range`, `/loadline odds` and `/loadline value`, and stop being it with `/loadline leave`. To work on cards as well, ask the team’s facilitator to add you as a member with `/loadline setup`.
+refusal-owner-not-a-member-fix = You can use `/loadline status`, `/loadline cards`, `/loadline drop`, `/loadline undrop`, `/loadline goal`, `/loadline history`, `/loadline forecast`, `/loadline range`, `/loadline odds` and `/loadline value`, get each verdict with `/loadline verdict on`, and stop being it with `/loadline leave`. To work on cards as well, ask the team’s facilitator to add you as a member with `/loadline setup`.
 
 refusal-not-a-facilitator =
     { $act ->

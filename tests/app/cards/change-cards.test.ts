@@ -337,3 +337,13 @@ test('the list of cards holds each with its standing', async () => {
     [3, 'open', 4, 2],
   ]);
 });
+
+test('the list of cards tells a product owner from the team', async () => {
+  const { h } = await running();
+  await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
+  for (const [who, isOnTeam] of [
+    ['ben', true],
+    ['dayo', false],
+  ] as const)
+    expect(await listCards(h.deps, actorOf(who), CHANNEL)).toMatchObject({ isOnTeam });
+});

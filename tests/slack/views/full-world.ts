@@ -409,7 +409,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     driftPoints: 499.5,
     note: given.note,
   }));
-  const list = { heading, cards: lines, summary: verdict.summary, planChanges };
+  const list = { heading, cards: lines, summary: verdict.summary, planChanges, isOnTeam: true };
   const people = Array.from({ length: 100 }, (_, i) => `U${String(i).padStart(10, '0')}`);
   const fullTeam = { ...heading.team, scale: Array.from({ length: 30 }, (_, i) => 900.5 + i) };
   const jointNames = {

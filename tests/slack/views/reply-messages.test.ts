@@ -52,7 +52,13 @@ import {
   valueRecordedOf,
 } from './view-examples.ts';
 
-const list = { heading, cards: missedVerdict.cards, summary: missedVerdict.summary, planChanges: [] };
+const list = {
+  heading,
+  cards: missedVerdict.cards,
+  summary: missedVerdict.summary,
+  planChanges: [],
+  isOnTeam: true,
+};
 const [first, , , fourth, fifth] = missedVerdict.cards;
 if (!first || !fourth || !fifth) throw new Error('the example has five cards');
 
@@ -169,6 +175,13 @@ describe('cards', () => {
   it('say where they are when the number is too high or there are none', () => {
     expect(cardsMessage(list, 90).text).toContain('No card has the number 90 or a higher one.');
     expect(cardsMessage({ ...list, cards: [] }).text).toContain('Bring one in with /loadline pull.');
+  });
+
+  it('names to a product owner who isn’t on the team what they can do, and nothing else', () => {
+    const named = (cards: typeof list.cards) =>
+      cardsMessage({ ...list, cards, isOnTeam: false }).text.match(/\/loadline \w+/g);
+    expect(named(list.cards)).toEqual(['/loadline drop', '/loadline undrop']);
+    expect(named([])).toBeNull();
   });
 });
 

@@ -27,16 +27,21 @@ export interface CardList {
   readonly cards: readonly CardLine[];
   readonly summary: SprintSummary;
   readonly planChanges: readonly ListedPlanChange[];
+  readonly isOnTeam: boolean;
 }
 
 /** @param from show the cards from this number on. */
-export function cardsMessage({ heading, cards, summary, planChanges }: CardList, from = 1): MessageView {
+export function cardsMessage(
+  { heading, cards, summary, planChanges, isOnTeam }: CardList,
+  from = 1,
+): MessageView {
   const changed = { team: heading.team, cards, planChanges };
   const title = { sprint: heading.sprint.name, cards: cards.length };
+  const who = { reader: isOnTeam ? ('team' as const) : ('owner' as const) };
   const shown = cards.filter(({ number }) => number >= from);
   if (shown.length === 0) {
     const none =
-      cards.length === 0 ? mrkdwn('cards-none') : mrkdwn('cards-none-from', { from: String(from) });
+      cards.length === 0 ? mrkdwn('cards-none', who) : mrkdwn('cards-none-from', { from: String(from) });
     return messageView([lead(say('cards-title-none', title)), section(none)]);
   }
   return messageView([
@@ -50,7 +55,7 @@ export function cardsMessage({ heading, cards, summary, planChanges }: CardList,
             mrkdwn('plan-changes-more', { changes: count }),
           ),
         ]),
-    context(mrkdwn('cards-change')),
+    context(mrkdwn('cards-change', who)),
   ]);
 }
 
