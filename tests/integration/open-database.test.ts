@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { chmod, chown, mkdir, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
+import { access, chmod, chown, mkdir, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -155,6 +155,24 @@ describe('a data folder', () => {
     expect(stdout).toMatch(/^data-folder-unusable EACCES: permission denied/);
     await chmod(dataFolder, 0o755);
   }, 120_000);
+
+  it.runIf(process.platform === 'linux')('in which none can be made is refused at once', async () => {
+    for (const dataFolder of ['/proc/loadline', '/proc/loadline/data']) {
+      const refused = await openDatabase({ dataFolder }).catch((error: StoreError) => error);
+      if (!(refused instanceof StoreError)) throw new Error('it was opened');
+      expect(refused.problem).toMatchObject({
+        code: 'data-folder-unusable',
+        reason: expect.stringContaining("mkdir '/proc/loadline'"),
+      });
+      expect(sayCode('start', refused.problem)).toContain('LOADLINE_DATA_FOLDER');
+    }
+  });
+
+  it('is made with those above it', async () => {
+    const dataFolder = join(folder, 'not', 'there', 'yet');
+    await (await openDatabase({ dataFolder })).close();
+    await expect(access(dataFolder)).resolves.toBeUndefined();
+  });
 
   it('that is a file is refused', async () => {
     const file = join(folder, 'file');

@@ -3,8 +3,9 @@
  * a file of its own, because the operating system then releases it even when the process is killed, and
  * Node.js offers no other such lock.
  */
+import { existsSync } from 'node:fs';
 import { access, constants, mkdir, stat } from 'node:fs/promises';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { StoreError } from '../store-error.ts';
 
@@ -20,7 +21,7 @@ export async function lockDataFolder(dataFolder: string): Promise<() => void> {
   const folder = resolve(dataFolder);
   let lock: DatabaseSync | undefined;
   try {
-    await mkdir(folder, { recursive: true });
+    await makeFolder(folder);
     refuseFolderOfOthers(folder, (await stat(folder)).uid);
     await requireWritable(folder);
     lock = new DatabaseSync(join(folder, 'lock'), { timeout: 0 });
@@ -35,6 +36,23 @@ export async function lockDataFolder(dataFolder: string): Promise<() => void> {
     }
     const { message } = error as Error;
     throw new StoreError({ code: 'data-folder-unusable', folder, reason: message }, { cause: error });
+  }
+}
+
+/**
+ * With those above it that aren't there. One by one: what Node.js offers for this tries for ever where a folder exists in
+ * which none can be made, as `/proc` is.
+ */
+async function makeFolder(folder: string): Promise<void> {
+  try {
+    await mkdir(folder);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'EEXIST' && (await stat(folder)).isDirectory()) return;
+    const parent = dirname(folder);
+    if (code !== 'ENOENT' || existsSync(parent)) throw error;
+    await makeFolder(parent);
+    await makeFolder(folder);
   }
 }
 

@@ -119,7 +119,7 @@ start-database-busy = Postgres at { $place } has no connection left. Raise its m
 start-database-migration-failed = The database could not be brought up to date; nothing was changed ({ $reason }). Check that this user may create schemas and tables in the database, and that it is encoded in UTF8.
 start-data-folder-in-use = Another process has the data folder { $folder } open. Stop the other process, or give this one a folder of its own; several processes need a Postgres server.
 start-data-folder-of-others = The data folder { $folder } belongs to the user with the number { $owner }, and this is run as root. Run it as that user, for example with setpriv --reuid={ $owner } --clear-groups; files of root’s in the folder would keep the bot from starting.
-start-data-folder-unusable = The data folder { $folder } can’t be used ({ $reason }). Give a folder that this user may create and write to, with all that is in it.
+start-data-folder-unusable = The data folder { $folder } can’t be used ({ $reason }). Name one in LOADLINE_DATA_FOLDER that this user may create and write to, with all that is in it.
 start-data-folder-full = The disk of the data folder { $folder } is full: { NUMBER($free) } MB are left, and { NUMBER($needed) } MB are needed to start. Make room, then start again; nothing was changed.
 start-data-folder-damaged = The database in the data folder { $folder } can’t be started. Restore the folder from a backup, or give another folder to start over.
 start-data-folder-empty = There is no database in the data folder { $folder }. Name the folder of the bot in LOADLINE_DATA_FOLDER.
