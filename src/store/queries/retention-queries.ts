@@ -287,12 +287,13 @@ async function deleteDetails(session: SqlSession, sprintId: string): Promise<voi
     .where(sql`${members.guestIn} @> ${isOfSprint}`);
 }
 
-/** The latest of a workspace stays, for it is what its version is made of. */
+/** The latest of a workspace stays, for it is what its version is made of; of several in one millisecond, one. */
 function overtakenChanges(now: Date, limit: number) {
   return sql`select old.workspace_id, old.mark from loadline.past_changes as old
     where old.changed_at < ${subHours(now, CHANGES_KEPT_HOURS).toISOString()}::timestamptz and exists (
       select from loadline.past_changes as later
-      where later.workspace_id = old.workspace_id and later.changed_at > old.changed_at)
+      where later.workspace_id = old.workspace_id
+        and (later.changed_at, later.mark) > (old.changed_at, old.mark))
     limit ${limit}`;
 }
 

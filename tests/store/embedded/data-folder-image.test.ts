@@ -125,6 +125,17 @@ describe('the image', () => {
     expect((await keptImage(images))?.size).toBe(made.size);
   });
 
+  it('is one, also when several processes make it at once: who has begun with it goes on with it', async () => {
+    const images = join(folder, 'at-once');
+    const made = await Promise.all([makeImage(images), makeImage(images)]);
+    const [first, second] = await Promise.all(
+      made.map(async (image) => Buffer.from(await image.arrayBuffer())),
+    );
+    expect(first?.equals(second as Buffer)).toBe(true);
+    expect(first?.equals(await readFile(await imageFile(images)))).toBe(true);
+    expect(await readdir(images)).toHaveLength(1);
+  });
+
   it('is not made where nothing can be written, which fails no installation', async () => {
     const file = join(folder, 'no-folder');
     await writeFile(file, '');
