@@ -886,6 +886,9 @@ export interface Messages {
   };
   'plan-time-more': { readonly count: number };
   'digest-title': { readonly sprint: string; readonly day: string };
+  'digest-last-day': { readonly time: string };
+  'digest-no-answers': { readonly day: string };
+  'digest-answers': { readonly answered: number; readonly asked: number; readonly day: string };
   'digest-change': { readonly before: 'heavy' | 'light' | 'none' | 'on-the-line' | 'same' };
   'digest-surprise': {
     readonly points: number;

@@ -8,7 +8,7 @@ import { sprintTime } from '../clock/sprint-time.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Member, Sprint, SprintRecords, Team } from '../team/team.ts';
 import { loadOutlook } from './load-outlook.ts';
-import { type StatusContent, statusContent } from './status-content.ts';
+import { answerCounts, type StatusContent, statusContent } from './status-content.ts';
 import { signalOf } from './watch.ts';
 
 /** Working days without a change after which a card is named. */
@@ -19,6 +19,10 @@ export interface DigestContent {
   readonly surpriseCeiling: number;
   /** As of the evening of the working day before; undefined: there was none. */
   readonly signalBefore: LoadSignal | undefined;
+  /** How many of those who were asked on the working day before answered; undefined: nobody was asked. */
+  readonly answersBefore:
+    | { readonly day: Day; readonly asked: number; readonly answered: number }
+    | undefined;
   /** Open cards that have not moved for some working days, the longest first. */
   readonly still: readonly { readonly card: CardLine; readonly days: number }[];
 }
@@ -37,12 +41,24 @@ export async function digestContent(
 ): Promise<DigestContent> {
   const { team, members, sprint, records } = watched;
   const days = sprintDays(team, sprint).filter((day) => day < on);
+  const evening = days.at(-1);
   return {
     status: await statusContent(tx, { team, members: [...members] }, sprint, on),
     surpriseCeiling: team.thresholds.surpriseRatioAtMost,
-    signalBefore: await signalOnEvening(tx, watched, days.at(-1), on),
+    signalBefore: await signalOnEvening(tx, watched, evening, on),
+    answersBefore: evening === undefined ? undefined : await answersOn(tx, watched, evening),
     still: stillCards(statesOf(records), days),
   };
+}
+
+async function answersOn(
+  tx: Transaction,
+  { team, members, sprint, records }: WatchedSprint,
+  day: Day,
+): Promise<DigestContent['answersBefore']> {
+  const prompts = await tx.read.promptsOf([{ sprintId: sprint.id, day }]);
+  const counts = answerCounts(team, sprint, members, { states: statesOf(records), prompts, on: day });
+  return counts.asked === 0 ? undefined : { day, ...counts };
 }
 
 async function signalOnEvening(

@@ -24,7 +24,15 @@ export function digestMessage({ digest }: { readonly digest: DigestContent }): M
   const isCalm = blocked.length === 0 && still.length === 0;
   return messageView([
     lead(say('digest-title', { sprint: status.sprint.name, day: status.on })),
-    section([loadSentence(status.load), changeSentence(digest), surpriseSentence(digest)].join('\n')),
+    section(
+      [
+        ...lastDaySentence(status),
+        ...answersSentence(digest),
+        loadSentence(status.load),
+        changeSentence(digest),
+        surpriseSentence(digest),
+      ].join('\n'),
+    ),
     ...list(mrkdwn('digest-blocked-title'), blocked.map(blockedLine)),
     ...list(
       mrkdwn('digest-still-title'),
@@ -35,6 +43,21 @@ export function digestMessage({ digest }: { readonly digest: DigestContent }): M
     ...(isCalm ? [section(mrkdwn('digest-none-still'))] : []),
     context(mrkdwn('digest-how')),
   ]);
+}
+
+function lastDaySentence({ sprint, on }: StatusContent): string[] {
+  return on === sprint.endsOn ? [mrkdwn('digest-last-day', { time: sprint.closesAt })] : [];
+}
+
+/** Where somebody didn't answer, the cards may be further than they look. */
+function answersSentence({ answersBefore: before }: DigestContent): string[] {
+  if (!before || before.answered === before.asked) return [];
+  const { day, asked, answered } = before;
+  return [
+    answered === 0
+      ? mrkdwn('digest-no-answers', { day })
+      : mrkdwn('digest-answers', { day, asked, answered }),
+  ];
 }
 
 function changeSentence({ status, signalBefore }: DigestContent): string {

@@ -1,6 +1,9 @@
 ### What a facilitator hears of a running sprint by themselves: the morning digest, and a word when something turns. Cards and sums, never people.
 
 digest-title = { $sprint } on the morning of { DAY($day) }
+digest-last-day = Today is the last day: the sprint closes at { $time }.
+digest-no-answers = Nobody answered on { DAY($day) }, so the cards may be further than this says.
+digest-answers = { NUMBER($answered) } of { NUMBER($asked) } members answered on { DAY($day) }, so some cards may be further than this says.
 digest-change =
     { $before ->
         [light] The load signal was light the working day before.
@@ -27,7 +30,7 @@ digest-still =
        *[other] { $card }: { NUMBER($days) } working days, { POINTS($left) } left
     }
 digest-more = … and { cards-more-count }.
-digest-none-still = No card is blocked, and each has moved in the last three working days.
+digest-none-still = No card is blocked, and none has stood still for three working days.
 digest-how = Only you see this. Change the time or end it with `/loadline digest`.
 
 watch-turned-light = { $sprint }: the load signal is now light

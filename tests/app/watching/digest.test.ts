@@ -7,6 +7,7 @@ import type { LoadOutlook } from '../../../src/app/watching/load-outlook.ts';
 import { setDigest } from '../../../src/app/watching/set-digest.ts';
 import { newWords } from '../../../src/app/watching/watch.ts';
 import type { LoadSignal } from '../../../src/forecast/pace.ts';
+import { postMessage } from '../../../src/slack/views/post-message.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { actorOf, CHANNEL, harnessForEach, problemsOf, refusalOf } from '../../support/app-harness.ts';
 import { typedMeasures } from '../../support/typed-measures.ts';
@@ -91,6 +92,32 @@ describe('the morning digest', () => {
       [3, 5],
       [1, 3],
     ]);
+  });
+
+  test('says how many answered the working day before, unless all did, and that the last day has come', async () => {
+    const { h, sprint } = await watched();
+    const said = async (day: string) => {
+      await h.pass(`2026-11-${day}T08:30:00Z`);
+      const content = h.messagesTo('ana').findLast(({ kind }) => kind === 'digest');
+      const { text } = postMessage(content as NonNullable<typeof content>);
+      return text.split('\n').filter((line) => /answered|last day/.test(line));
+    };
+    // On the first day nobody is asked.
+    expect(await said('02')).toEqual([]);
+    expect(await said('03')).toEqual([]);
+    await h.pass('2026-11-03T09:15:00Z');
+    expect(await said('04')).toEqual([
+      'Nobody answered on Tue 3 Nov, so the cards may be further than this says.',
+    ]);
+    await h.pass('2026-11-04T09:15:00Z');
+    await h.answer('ben', sprint.id, '2026-11-04', { 1: { left: '3' } });
+    expect(await said('05')).toEqual([
+      '1 of 2 members answered on Wed 4 Nov, so some cards may be further than this says.',
+    ]);
+    await h.pass('2026-11-12T09:15:00Z');
+    await h.answer('ben', sprint.id, '2026-11-12', { 1: { left: '2' } });
+    await h.answer('chi', sprint.id, '2026-11-12', { 2: { left: '2' } });
+    expect(await said('13')).toEqual(['Today is the last day: the sprint closes at 17:00.']);
   });
 
   test('is refused to members who don’t facilitate, and at a time that is none', async () => {

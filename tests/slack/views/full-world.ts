@@ -620,6 +620,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
         status,
         surpriseCeiling: 0.2,
         signalBefore: 'heavy',
+        answersBefore: { day: '2026-11-03', asked: 50, answered: 1 },
         still: lines.map((line) => ({ card: line, days: 3 })),
       },
     }),
