@@ -53,6 +53,9 @@ describe('somebody on two teams that ask at the same time', () => {
     const { text } = postMessage(content as NonNullable<typeof content>);
     for (const name of ['Pilots', 'Tugboats']) expect(text).toMatch(new RegExp(`^${name}$`, 'm'));
     expect(text).toMatch(/^1\. .* left$[\s\S]*^2\. .* left$/m);
+    // How to answer in words is said once, and when each sprint closes.
+    expect(text.match(/Or write here/g)).toHaveLength(1);
+    expect(text.match(/The sprint closes on/g)).toHaveLength(2);
   });
 
   test('gets two where the times differ, and one where they chose a time of their own', async () => {
@@ -85,6 +88,8 @@ describe('somebody on two teams that ask at the same time', () => {
     for (const time of ['09:15', '12:15', '16:00']) await h.pass(`2026-11-13T${time}:00Z`);
     expect(h.kindsTo('ben')).toEqual(['daily-prompt', 'reminder', 'last-call']);
     expect(days(h).map((parts) => parts.length)).toEqual([2, 2, 2]);
+    for (const content of h.messagesTo('ben'))
+      expect(postMessage(content).text.match(/Or write here/g)).toHaveLength(1);
   });
 
   test('answers both in words, by the places in the message or with one word', async () => {

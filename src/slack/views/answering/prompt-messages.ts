@@ -25,19 +25,34 @@ export function dailyPromptMessage(prompt: PromptContent): MessageView {
 }
 
 /** Of a person's only team, or of several below each other, each under its name. */
-function aboutEachTeam(prompt: PromptContent, parts: (prompt: PromptContent) => MessagePart[]): MessageView {
+function aboutEachTeam(
+  prompt: PromptContent,
+  parts: (prompt: PromptContent, hint: string) => MessagePart[],
+): MessageView {
   const others = prompt.others ?? [];
-  if (others.length === 0) return messageView(parts(prompt));
+  if (others.length === 0) return messageView(parts(prompt, wordsHint(prompt)));
+  const all = [prompt, ...others];
+  const lastAsked = all.findLast(isAsking);
   return messageView(
-    [prompt, ...others].flatMap((one, i) => [
+    all.flatMap((one, i) => [
       ...(i === 0 ? [] : [divider()]),
       section(bold(mrkdwn('prompt-team', { team: one.team.name }))),
-      ...parts(one),
+      // How to answer in words holds for all of them: once, at the end.
+      ...parts(one, one === lastAsked ? wordsHint(one) : ''),
     ]),
   );
 }
 
-function dailyPromptParts(prompt: PromptContent): MessagePart[] {
+function isAsking({ state, cards }: PromptContent): boolean {
+  return state === 'asked' && cards.length > 0;
+}
+
+function hintAnd(hint: string, rest: string): MessagePart[] {
+  const words = [hint, rest].filter((sentence) => sentence !== '').join(' ');
+  return words === '' ? [] : [context(words)];
+}
+
+function dailyPromptParts(prompt: PromptContent, hint: string): MessagePart[] {
   const { day, sprint, cards, answered } = prompt;
   const about = { day, sprint: sprint.name };
   switch (prompt.state) {
@@ -59,7 +74,7 @@ function dailyPromptParts(prompt: PromptContent): MessagePart[] {
         openCards(mrkdwn('prompt-cards', { sprint: sprint.name, cards: cards.length }), prompt, 'with news'),
         promptButtons(prompt),
         ...movingButtons(prompt),
-        context(`${wordsHint(prompt)} ${mrkdwn('prompt-closes', { closing: closingTime(prompt) })}`),
+        ...hintAnd(hint, mrkdwn('prompt-closes', { closing: closingTime(prompt) })),
       ];
     case 'answered':
       return [
@@ -106,13 +121,13 @@ export function reminderMessage(prompt: PromptContent): MessageView {
   return aboutEachTeam(prompt, reminderParts);
 }
 
-function reminderParts(prompt: PromptContent): MessagePart[] {
-  if (prompt.state !== 'asked' || prompt.cards.length === 0) return dailyPromptParts(prompt);
+function reminderParts(prompt: PromptContent, hint: string): MessagePart[] {
+  if (!isAsking(prompt)) return dailyPromptParts(prompt, hint);
   return [
     lead(say('reminder-title', { sprint: prompt.sprint.name })),
     openCards('', prompt),
     promptButtons(prompt),
-    context(`${wordsHint(prompt)} ${mrkdwn('reminder-only-one')}`),
+    ...hintAnd(hint, hint === '' ? '' : mrkdwn('reminder-only-one')),
   ];
 }
 
@@ -121,8 +136,8 @@ export function lastCallMessage(prompt: PromptContent): MessageView {
   return aboutEachTeam(prompt, lastCallParts);
 }
 
-function lastCallParts(prompt: PromptContent): MessagePart[] {
-  if (prompt.state !== 'asked' || prompt.cards.length === 0) return dailyPromptParts(prompt);
+function lastCallParts(prompt: PromptContent, hint: string): MessagePart[] {
+  if (!isAsking(prompt)) return dailyPromptParts(prompt, hint);
   return [
     lead(say('last-call-title', { sprint: prompt.sprint.name, closing: closingTime(prompt) })),
     section(mrkdwn('last-call-question')),
@@ -131,7 +146,7 @@ function lastCallParts(prompt: PromptContent): MessagePart[] {
       prompt.cards.map((card, i) => saidLine(card, placeOf(prompt, i), prompt)),
     ),
     promptButtons(prompt, say('last-call-still-so-button')),
-    context(wordsHint(prompt)),
+    ...hintAnd(hint, ''),
   ];
 }
 
