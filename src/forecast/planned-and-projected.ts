@@ -8,7 +8,7 @@ import type { PointsDistribution } from './points-distribution.ts';
 export type Amount = Pick<PointsDistribution, 'cdf'>;
 
 /** How loudly the planning speaks at the start … */
-const PLAN_SHARE_AT_START = 0.55;
+const PLAN_SHARE_AT_START = 0.5;
 /** … and from which share of the time on it is silent: by then the sprint itself says more. */
 const PLAN_IS_SILENT_FROM = 0.4;
 
@@ -18,10 +18,10 @@ const QUARTER_POINT = 0.25;
 const NEGLIGIBLE = 1e-9;
 
 /**
- * How much of what is foretold comes from the planning: 0.55·(1 − elapsed ÷ 0.4), and 0 from there on.
+ * How much of what is foretold comes from the planning: ½·(1 − elapsed ÷ 0.4), and 0 from there on.
  *
  * @param elapsedShare of the sprint's time, 0 to 1
- * @example planShare(0) === 0.55
+ * @example planShare(0) === 0.5
  */
 export function planShare(elapsedShare: number): number {
   return PLAN_SHARE_AT_START * Math.max(0, 1 - elapsedShare / PLAN_IS_SILENT_FROM);
@@ -39,7 +39,7 @@ export function planShare(elapsedShare: number): number {
  * (docs/forecasts.md).
  *
  * @param planned how much the team was taken to finish of its commitment; undefined when nobody could say
- * @example plannedAndProjected({ cdf: () => 0.5 }, { cdf: () => 1 }, { finishedPoints: 0, elapsedShare: 0 }).cdf(3) === 0.775
+ * @example plannedAndProjected({ cdf: () => 0.5 }, { cdf: () => 1 }, { finishedPoints: 0, elapsedShare: 0 }).cdf(3) === 0.75
  */
 export function plannedAndProjected(
   projected: Amount,

@@ -1,10 +1,9 @@
 /** Whether a card fits between now and the sprint's end. It gives a chance; the checklist beside it is not its job. */
 import { type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
-import type { Interval, PointsDistribution } from './points-distribution.ts';
+import type { Interval } from './points-distribution.ts';
+import type { WorkChance } from './whole-cards.ts';
 import { wilsonInterval } from './wilson-interval.ts';
 
-/** A smallest step of points, so that "at least" differs from "more than". */
-const HALF_POINT = 0.5;
 /** Fewer past cards than this say nothing. */
 export const LEAST_PULLED_IN_CARDS = 5;
 /** How much more or less work a working day two cards may have to be comparable. */
@@ -12,7 +11,7 @@ const COMPARABLE_FACTOR = 2;
 
 export interface PullInCard {
   readonly estimatePoints: number;
-  /** Open points that come before this one, in the unit of the distribution. */
+  /** Open points that come before this one, less what is underway in them. */
   readonly aheadPoints: number;
   /** The odds that it holds surprise work (0 to 1) and how much; undefined when they are not known. */
   readonly surprise: { readonly share: number; readonly points: number } | undefined;
@@ -35,16 +34,10 @@ export interface PullInChance {
  * truth lies nearer to `doneFirst`. And what is finished first leaves the open work that much less time.
  * Source: ours.
  *
- * @param canStillFinish distribution of the points of work that the team can still finish, in multiples of 0.5 or
- *   continuous (`stillFinishable`).
- * @example pullInChance({ estimatePoints: 3, aheadPoints: 0, surprise: undefined }, { cdf: (points) => (points < 5 ? 0 : 1) }).doneFirst === 1
+ * @param atLeast the chance that the team can still finish so many points of work (`stillFinishable`)
+ * @example pullInChance({ estimatePoints: 3, aheadPoints: 0, surprise: undefined }, (points) => Number(points <= 5)).doneFirst === 1
  */
-export function pullInChance(
-  card: PullInCard,
-  canStillFinish: Pick<PointsDistribution, 'cdf'>,
-): PullInChance {
-  const atLeast = (points: number): number =>
-    points <= 0 ? 1 : Math.min(1, Math.max(0, 1 - canStillFinish.cdf(points - HALF_POINT / 2)));
+export function pullInChance(card: PullInCard, atLeast: WorkChance): PullInChance {
   const finished = (aheadPoints: number): number => {
     const plain = atLeast(aheadPoints + card.estimatePoints);
     if (card.surprise === undefined) return plain;

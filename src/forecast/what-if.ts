@@ -1,6 +1,6 @@
 /** How the chances of a running sprint would change with its cards, its time or its work. It changes nothing. */
 import type { LoadedSprint } from './load-signal.ts';
-import type { PointsDistribution } from './points-distribution.ts';
+import type { Amount } from './planned-and-projected.ts';
 import { chanceToGetThrough, pointsUntil, type WorkChance, workChance } from './whole-cards.ts';
 
 export interface Supposed {
@@ -19,9 +19,6 @@ export interface SprintChances {
   readonly all: number;
 }
 
-/** Points come in halves: at least so many are more than a quarter point below. */
-const QUARTER_POINT = 0.25;
-
 /**
  * The chances of a running sprint if something were otherwise.
  *
@@ -34,13 +31,13 @@ const QUARTER_POINT = 0.25;
  * a day less, may choose other cards.
  * Source: ours.
  *
- * @param beyond the points that can still be finished when there is enough to do
- * @example whatIf({ sizes: [], finishedPoints: 0, open: [], missingPoints: 0 }, { cdf: () => 0 }, { cdf: () => 1 }, { without: undefined, morePoints: 0, timeShare: 1 }).all === 1
+ * @param beyond the chance to get through more than is open, counted like the open cards
+ * @example whatIf({ sizes: [], finishedPoints: 0, open: [], missingPoints: 0 }, { cdf: () => 0 }, () => 0, { without: undefined, morePoints: 0, timeShare: 1 }).all === 1
  */
 export function whatIf(
   { sizes, finishedPoints, open, missingPoints }: LoadedSprint,
-  velocity: Pick<PointsDistribution, 'cdf'>,
-  beyond: Pick<PointsDistribution, 'cdf'>,
+  velocity: Amount,
+  beyond: WorkChance,
   { without, morePoints, timeShare }: Supposed,
 ): SprintChances {
   const openPoints = sumOf(open);
@@ -51,7 +48,7 @@ export function whatIf(
     const inFullTime = points / timeShare;
     return inFullTime <= openPoints
       ? upToOpen(inFullTime)
-      : Math.min(upToOpen(openPoints), 1 - beyond.cdf(inFullTime - QUARTER_POINT));
+      : Math.min(upToOpen(openPoints), beyond(inFullTime));
   };
   const cards = [
     ...open.filter((_, i) => i !== without),

@@ -12,6 +12,7 @@ import {
   type ProjectionScore,
   scoreProjection,
 } from './score-projection.ts';
+import { type PulledInScore, scorePulledIn } from './score-pulled-in.ts';
 import { type RangeScore, scoreRange } from './score-range.ts';
 import type { ReleaseScore } from './score-release.ts';
 import { BACKLOGS_SPRINTS, scoreRelease } from './score-release.ts';
@@ -26,6 +27,8 @@ export interface BacktestReport {
   readonly chancesByFile: readonly ({ readonly file: string } & ChanceBin)[];
   /** The status of a sprint's first days beside its planning, sprints with cards only. */
   readonly firstDays: readonly ({ readonly file: string } & FirstDaysScore)[];
+  /** Sprints into which work came, each board alone. */
+  readonly pulledIn: readonly ({ readonly file: string } & PulledInScore)[];
   /** All files together, and each on its own. */
   readonly planning: readonly PlanningBin[];
   readonly planningByFile: readonly ({ readonly file: string } & PlanningBin)[];
@@ -58,6 +61,7 @@ export function backtestReport(
         .flatMap(({ cases }) => scoreFirstDays(cases, planning) ?? [])
         .map((score) => ({ file, ...score })),
     ),
+    pulledIn: files.flatMap(({ file, rows }) => scorePulledIn(rows).map((score) => ({ file, ...score }))),
     planning: scorePlanning(planned.flatMap(({ cases }) => cases)),
     planningByFile: planned.flatMap(({ file, cases }) =>
       scorePlanning(cases).map((bin) => ({ file, ...bin })),
@@ -80,6 +84,7 @@ export function reportText({
   chances,
   chancesByFile,
   firstDays,
+  pulledIn,
   planning,
   planningByFile,
   range,
@@ -164,6 +169,21 @@ export function reportText({
         String(row.cases),
         percent(row.apart),
         percent(row.projectionApart),
+        row.brier.toFixed(4),
+        row.projectionBrier.toFixed(4),
+      ]),
+    ),
+    '',
+    'Chances to finish everything once more work had come in, in %, and Brier scores',
+    ...table(
+      ['file', 'most ever open', 'cases', 'told', 'projection', 'came true', 'Brier', 'projection'],
+      pulledIn.map((row) => [
+        row.file,
+        row.isMostEver ? 'yes' : 'no',
+        String(row.cases),
+        percent(row.told),
+        percent(row.projectionTold),
+        percent(row.came),
         row.brier.toFixed(4),
         row.projectionBrier.toFixed(4),
       ]),

@@ -53,6 +53,7 @@ test('--json prints one document with the projection of each file and moment and
     'chances',
     'chancesByFile',
     'firstDays',
+    'pulledIn',
     'planning',
     'planningByFile',
     'range',

@@ -1,4 +1,5 @@
 /** The rows of the open data as the projection wants them. */
+import type { LaterPart, PacedSprint } from '../../src/forecast/paced-velocity.ts';
 import type { EndedSprint } from '../../src/forecast/project-velocity.ts';
 import type { SprintSoFar } from '../../src/forecast/sprint-so-far.ts';
 import type { SprintMoment } from '../open-data/read-open-data.ts';
@@ -27,6 +28,27 @@ export function soFarOf(row: SprintMoment): SprintSoFar {
 
 export function endedSprintOf(row: SprintMoment): EndedSprint {
   return { team: String(row.board), soFar: soFarOf(row), velocityPoints: row.deliveredPoints };
+}
+
+/** For the pace only what is finished is done: how far cards in work had come, the file doesn't say. */
+export function pacedSprintOf(row: SprintMoment): PacedSprint {
+  return {
+    ...soFarOf(row),
+    underwayPoints: 0,
+    plannedOpenPoints: Math.max(0, row.startPoints - row.removedPoints - row.donePoints),
+  };
+}
+
+/** What the file knows of the rest of a sprint. */
+export function laterPartOf(row: SprintMoment): LaterPart {
+  const cardPoints = committedPoints(row);
+  return {
+    workedPoints: Math.max(0, row.deliveredPoints - row.donePoints),
+    evenPoints: row.deliveredPoints * (1 - row.elapsedPercent / 100),
+    openPoints: Math.max(0, cardPoints - row.donePoints),
+    hadTimeToSpare: row.deliveredPoints === cardPoints,
+    isWatched: true,
+  };
 }
 
 /** The rows of one moment, in file order. */

@@ -17,6 +17,7 @@ function foretold(chance: number, delivered: number, done = 0): Foretold {
       ...projectVelocity(NO_HISTORY, '1', { cardPoints: 10, finishedPoints: done, underwayPoints: 0 }),
       distribution: weightedPoints([7, 8], [1 - chance, chance]),
     },
+    later: [],
     runningMedianPoints: 0,
     finishSharePoints: 0,
   };

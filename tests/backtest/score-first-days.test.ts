@@ -26,6 +26,7 @@ function foretold(chance: number, elapsedPercent: number): Foretold {
       ...projectVelocity(NO_HISTORY, '1', { cardPoints: 40, finishedPoints: 0, underwayPoints: 0 }),
       distribution: weightedPoints([20, 32], [1 - chance, chance]),
     },
+    later: [],
     runningMedianPoints: 0,
     finishSharePoints: 0,
   };
@@ -37,7 +38,7 @@ test('the status lies between planning and projection, nearer to the planning at
   expect(kept).toBeGreaterThan(0.85);
   const start = scoreFirstDays([foretold(0.5, 0)], planning);
   expect(start?.projectionApart).toBeCloseTo(kept - 0.5, 12);
-  expect(start?.apart).toBeCloseTo(0.45 * (kept - 0.5), 3);
+  expect(start?.apart).toBeCloseTo(0.5 * (kept - 0.5), 3);
   expect(start?.brier).toBeCloseTo((1 - (kept - (start?.apart as number))) ** 2, 12);
   expect(start?.projectionBrier).toBeCloseTo(0.25, 12);
   const later = scoreFirstDays([foretold(0.5, 30)], planning);

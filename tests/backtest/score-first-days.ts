@@ -5,10 +5,11 @@
 import { commitmentModel } from '../../src/forecast/commitment-model.ts';
 import { commitmentChances } from '../../src/forecast/commitment-range.ts';
 import { chanceOfAtLeast } from '../../src/forecast/load-signal.ts';
+import { laterPace, pacedVelocity, paceShare } from '../../src/forecast/paced-velocity.ts';
 import { type Amount, plannedAndProjected, planShare } from '../../src/forecast/planned-and-projected.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import type { SprintMoment } from '../open-data/read-open-data.ts';
-import { committedPoints } from './moments.ts';
+import { committedPoints, pacedSprintOf } from './moments.ts';
 import { keyOf, NO_TIME, plannedSprints } from './planned-sprints.ts';
 import { type Foretold, meanOf } from './walk-forward.ts';
 
@@ -53,8 +54,12 @@ export function planningOf(rows: readonly SprintMoment[]): PlanningOf {
 }
 
 /** Of the points delivered, as the bot's status sees them at that moment. */
-export function statusAmount({ row, projection }: Foretold, planning: PlanningOf): Amount {
-  return plannedAndProjected(projection.distribution, planning(row)?.amount, {
+export function statusAmount({ row, projection, later }: Foretold, planning: PlanningOf): Amount {
+  const now = pacedSprintOf(row);
+  const planned = planning(row)?.amount;
+  const share = paceShare(planned ? planShare(row.elapsedPercent / 100) : 0);
+  const paced = pacedVelocity(projection.distribution, now, laterPace(later), share);
+  return plannedAndProjected(paced, planned, {
     finishedPoints: row.donePoints,
     elapsedShare: row.elapsedPercent / 100,
   });

@@ -2,6 +2,8 @@
  * Walks through past sprints in file order, as if the bot had been there: no prediction sees anything but sprints that
  * had ended. What it asks is the function behind the bot's status.
  */
+import { RECENT_SPRINTS } from '../../src/forecast/commitment-model.ts';
+import type { LaterPart } from '../../src/forecast/paced-velocity.ts';
 import {
   type EndedSprint,
   MOST_SPRINTS_BACK,
@@ -14,12 +16,14 @@ import {
 import { median } from '../../src/forecast/quantile.ts';
 import type { SprintMoment } from '../open-data/read-open-data.ts';
 import { FinishShareRule } from './finish-share-rule.ts';
-import { committedPoints, endedSprintOf, sharedSprints, soFarOf } from './moments.ts';
+import { committedPoints, endedSprintOf, laterPartOf, sharedSprints, soFarOf } from './moments.ts';
 
 /** A sprint at a moment, and what was said of its end before it was known. */
 export interface Foretold {
   readonly row: SprintMoment;
   readonly projection: VelocityProjection;
+  /** What the board's own sprints before did from that moment on. */
+  readonly later: readonly LaterPart[];
   /** Committed + the running median of delivered − committed. */
   readonly runningMedianPoints: number;
   readonly finishSharePoints: number;
@@ -35,6 +39,7 @@ export function walkForward(rows: readonly SprintMoment[], onlyTeach: number): F
   const differences: number[] = [];
   const rule = new FinishShareRule();
   const ended: EndedSprint[][] = [];
+  const later = new Map<number, LaterPart[]>();
   for (const together of sharedSprints(rows)) {
     const historyOf = historiesOf(ended);
     const finishShares = together.map((row) => rule.guessPoints(row));
@@ -43,6 +48,7 @@ export function walkForward(rows: readonly SprintMoment[], onlyTeach: number): F
         foretold.push({
           row,
           projection: projectVelocity(historyOf(String(row.board)), String(row.board), soFarOf(row)),
+          later: (later.get(row.board) ?? []).slice(-RECENT_SPRINTS),
           runningMedianPoints:
             committedPoints(row) + (differences.length === 0 ? 0 : (median(differences) as number)),
           finishSharePoints: finishShares[i] as number,
@@ -50,7 +56,10 @@ export function walkForward(rows: readonly SprintMoment[], onlyTeach: number): F
       }
       differences.push(row.deliveredPoints - committedPoints(row));
     }
-    for (const row of together) rule.learn(row);
+    for (const row of together) {
+      rule.learn(row);
+      later.set(row.board, [...(later.get(row.board) ?? []), laterPartOf(row)]);
+    }
     ended.push(together.map(endedSprintOf));
   }
   return foretold;

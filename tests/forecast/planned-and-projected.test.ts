@@ -26,11 +26,11 @@ const anyDistribution = fc
     ),
   );
 
-test('the planning’s share falls evenly from 0.55 to nothing at two fifths of the time', () => {
+test('the planning’s share falls evenly from a half to nothing at two fifths of the time', () => {
   expect([0, 0.1, 0.2, 0.4, 0.7, 1].map(planShare)).toEqual([
-    0.55,
-    expect.closeTo(0.4125, 12),
-    expect.closeTo(0.275, 12),
+    0.5,
+    expect.closeTo(0.375, 12),
+    expect.closeTo(0.25, 12),
     0,
     0,
     0,
@@ -49,7 +49,7 @@ test('what is finished already counts for the planning as well', () => {
   });
   expect(cdf(9.5)).toBe(0);
   // Of what lies from 9.75 on, as points come in halves.
-  expect(cdf(15)).toBeCloseTo((0.55 * (15.25 - 9.75)) / (20 - 9.75) + 0.45, 12);
+  expect(cdf(15)).toBeCloseTo((0.5 * (15.25 - 9.75)) / (20 - 9.75) + 0.5, 12);
 });
 
 test('where more is finished than the planning thought possible, the projection speaks alone', () => {
@@ -93,8 +93,8 @@ describe('whatever both say', () => {
           plannedAndProjected(projected, planned, START),
           loaded,
         );
-        expect(keepingChance).toBeCloseTo(0.55 * (plan?.kept ?? 0) + 0.45 * alone.keepingChance, 9);
-        expect(allFinishedChance).toBeCloseTo(0.55 * (plan?.all ?? 0) + 0.45 * alone.allFinishedChance, 9);
+        expect(keepingChance).toBeCloseTo(0.5 * (plan?.kept ?? 0) + 0.5 * alone.keepingChance, 9);
+        expect(allFinishedChance).toBeCloseTo(0.5 * (plan?.all ?? 0) + 0.5 * alone.allFinishedChance, 9);
         expect(allFinishedChance).toBeLessThanOrEqual(keepingChance + 1e-9);
       }),
     );

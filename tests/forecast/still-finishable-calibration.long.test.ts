@@ -1,5 +1,6 @@
 /** Whether the chances of pulled-in cards come true, over generated sprints. */
 import { beforeAll, describe, expect, test } from 'vitest';
+import { laterPace, pacedVelocity, paceShare } from '../../src/forecast/paced-velocity.ts';
 import { NO_HISTORY, projectVelocity, withEndedSprints } from '../../src/forecast/project-velocity.ts';
 import { pullInChance } from '../../src/forecast/pull-in-chance.ts';
 import { stillFinishable } from '../../src/forecast/still-finishable.ts';
@@ -31,8 +32,13 @@ function cases(): Case[] {
                 NO_HISTORY,
               );
               const now = workedSprint(random, habit, elapsedShare);
-              const { distribution } = projectVelocity(history, 'a', now.soFar);
-              const later = past.map((one) => one.later);
+              const pace = laterPace(past.map((one) => one.later));
+              const { plannedOpenPoints } = now;
+              const finishable = stillFinishable(now.soFar, (morePoints) => {
+                const soFar = { ...now.soFar, cardPoints: now.soFar.cardPoints + morePoints };
+                const { distribution } = projectVelocity(history, 'a', soFar);
+                return pacedVelocity(distribution, { ...soFar, plannedOpenPoints }, pace, paceShare(0));
+              });
               for (const estimatePoints of [1, 3, 8]) {
                 const chance = pullInChance(
                   {
@@ -40,7 +46,7 @@ function cases(): Case[] {
                     aheadPoints: now.openPoints - now.soFar.underwayPoints,
                     surprise: undefined,
                   },
-                  stillFinishable(distribution, now.soFar, later),
+                  finishable,
                 );
                 found.push({
                   boldness,
@@ -77,9 +83,11 @@ describe('of 1,296 cards pulled into generated sprints', () => {
     expect(all).toHaveLength(1296);
   });
 
-  test('those done first are finished about as often as was said', () => {
+  // These teams can do the same whatever they plan; real ones rather finish a share of it, which the projection goes by.
+  test('those done first are finished more often than was said, and not much more', () => {
     const { said, came } = compare(all, 'first');
-    expect(Math.abs(said - came)).toBeLessThan(0.04);
+    expect(came - said).toBeGreaterThan(-0.03);
+    expect(came - said).toBeLessThan(0.11);
   });
 
   test('those that wait are finished about as often, and rather more often than less', () => {

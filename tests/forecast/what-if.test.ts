@@ -18,7 +18,7 @@ const SPRINT: LoadedSprint = {
 };
 const VELOCITY = weightedPoints([5, 10, 13, 16, 18, 21, 24], [1, 2, 2, 3, 3, 3, 3]);
 /** What could be finished with enough to do. */
-const BEYOND = { cdf: (points: number) => Math.min(1, Math.max(0, (points - 2) / 24)) };
+const BEYOND = (points: number): number => Math.min(1, Math.max(0, (26 - points) / 24));
 const supposed = (change: Partial<Supposed>) => whatIf(SPRINT, VELOCITY, BEYOND, { ...NOTHING, ...change });
 
 test('with nothing supposed the chances are those that the status tells', () => {

@@ -1,7 +1,7 @@
 /** A sprint made up by chance, worked through card by card, whose true capacity is known. */
 
+import type { LaterPart } from '../../src/forecast/paced-velocity.ts';
 import type { SprintSoFar } from '../../src/forecast/sprint-so-far.ts';
-import type { LaterPart } from '../../src/forecast/still-finishable.ts';
 import type { SeededRandom } from './seeded-random.ts';
 
 export interface WorkHabit {
@@ -20,6 +20,8 @@ export interface WorkedSprint {
   readonly velocityPoints: number;
   readonly later: LaterPart;
   readonly openPoints: number;
+  /** Of which so much had been committed to. */
+  readonly plannedOpenPoints: number;
   /** Work done by the end that no finished card holds at the moment: what open work and a new card have to fit into. */
   readonly roomPoints: number;
   /** Work that is done after the moment: what a card done first has to fit into. */
@@ -49,6 +51,7 @@ export function workedSprint(
     cards.push(size);
     missing -= size;
   }
+  const committed = total(cards);
   const pullInWhatFits = (worked: number): void => {
     let room = worked - total(cards);
     while (room >= 1 && uniform() < pullsIn) {
@@ -70,9 +73,12 @@ export function workedSprint(
     later: {
       workedPoints: velocityPoints + end.underwayPoints - then.points - then.underwayPoints,
       evenPoints: velocityPoints * (1 - elapsedShare),
+      openPoints: cardPoints - then.points - then.underwayPoints,
       hadTimeToSpare: velocityPoints === cardPoints && total(cards) === cardPoints,
+      isWatched: true,
     },
     openPoints: cardPoints - then.points,
+    plannedOpenPoints: Math.max(0, committed - then.points),
     roomPoints: before + after - then.points,
     afterPoints: after,
   };

@@ -36,11 +36,12 @@ export async function pullForm(deps: AppDependencies, actor: Actor, place: Place
     const today = todayOf(team, deps.clock.now());
     requireBegun(sprint, today);
     const states = statesOf(await tx.read.recordsOf(sprint.id));
-    const time = await sprintTimeToday(tx.read, { team, sprint, members, states }, today);
+    const running = { team, sprint, members, states };
+    const time = await sprintTimeToday(tx.read, running, today);
     return {
       heading: { team, sprint },
-      load: await loadOutlook(tx, { team, members, sprint, states }, time, today),
-      check: await pullInCheck(tx, team, sprint, { states, time, on: today }, team.scale),
+      load: await loadOutlook(tx, running, time, today),
+      check: await pullInCheck(tx, running, { time, on: today }, team.scale),
       workingDaysLeft: time.left,
     };
   });
@@ -63,11 +64,12 @@ export async function pullCards(
     requireBegun(sprint, today);
     const before = await tx.read.recordsOf(sprint.id);
     const states = statesOf(before);
-    const time = await sprintTimeToday(tx.read, { team, sprint, members, states }, today);
+    const running = { team, sprint, members, states };
+    const time = await sprintTimeToday(tx.read, running, today);
     const [only, ...others] = wanted;
     const check =
       only && others.length === 0
-        ? await pullInCheck(tx, team, sprint, { states, time, on: today }, [only.estimatePoints])
+        ? await pullInCheck(tx, running, { time, on: today }, [only.estimatePoints])
         : undefined;
     const cards = newCards(before.cards, wanted, sprint, {
       // A reopened sprint takes late entries for its last day.

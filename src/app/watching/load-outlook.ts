@@ -2,8 +2,9 @@
  * The mid-sprint reading: from the projection once the team has history, before that from the plain pace. It reads
  * the load, not the people who carry it.
  */
-import { type LoadedSprint, loadReading } from '../../forecast/load-signal.ts';
+import { chanceOfAtLeast, type LoadedSprint, loadReading } from '../../forecast/load-signal.ts';
 import { type LoadSignal, type Pace, paceOf } from '../../forecast/pace.ts';
+import { pacedVelocity, paceShare } from '../../forecast/paced-velocity.ts';
 import { type Amount, plannedAndProjected, planShare } from '../../forecast/planned-and-projected.ts';
 import type { VelocityProjection } from '../../forecast/project-velocity.ts';
 import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
@@ -17,6 +18,7 @@ import { letOthersTurn } from '../let-others-turn.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Team } from '../team/team.ts';
 import { byBetterModel, type Speaker, type SpokenProjection } from './better-model.ts';
+import { paceAhead } from './later-parts.ts';
 import { plannedAmount } from './planned-amount.ts';
 import {
   LEAST_OWN_SPRINTS,
@@ -94,22 +96,29 @@ export async function loadOutlook(
   return {
     from: 'projection',
     reading: {
-      ...projectionReading(ahead.spoken, ahead.velocity, team, states),
+      ...projectionReading(ahead.spoken, ahead.velocityWith(0), team, states),
       speaker: ahead.spoken.speaker,
     },
   };
 }
 
-/** What the sprint will have finished, as the better model has it and, in the sprint's first days, its planning. */
+export interface OutcomeAhead {
+  readonly spoken: SpokenProjection;
+  /** The points finished by the end, if the sprint held so many points more, pulled in now. */
+  readonly velocityWith: (morePoints: number) => Amount;
+}
+
+/** What the sprint will have finished, as the better model has it, the team's pace and, in its first days, its planning. */
 export async function outcomeAhead(
   tx: Transaction,
   running: TeamSprint,
   projection: SprintProjection,
-  { elapsedShare }: Pick<SprintTime, 'elapsedShare'>,
+  time: Pick<SprintTime, 'elapsedShare' | 'total'>,
   on: Day,
   pastVersion: string | undefined,
-): Promise<{ readonly spoken: SpokenProjection; readonly velocity: Amount }> {
+): Promise<OutcomeAhead> {
   const { team, sprint, states } = running;
+  const { elapsedShare } = time;
   const spoken = await byBetterModel(tx, projection, states, {
     teamId: team.id,
     pastVersion,
@@ -118,10 +127,34 @@ export async function outcomeAhead(
     on,
   });
   const planned = planShare(elapsedShare) > 0 ? await plannedAmount(tx, running, pastVersion) : undefined;
-  const { finishedPoints } = spoken.now;
+  const pace = await paceAhead(tx, running, time, pastVersion);
+  const share = paceShare(planned ? planShare(elapsedShare) : 0);
+  const plannedOpenPoints = estimatesOf(states.filter(isOpenCard).filter(isCommitted));
+  const distributionWith = spokenWith(spoken);
   return {
     spoken,
-    velocity: plannedAndProjected(spoken.distribution, planned, { finishedPoints, elapsedShare }),
+    velocityWith: (morePoints) => {
+      const now = { ...spoken.now, cardPoints: spoken.now.cardPoints + morePoints, plannedOpenPoints };
+      const paced = pacedVelocity(distributionWith(morePoints), now, pace, share);
+      return plannedAndProjected(paced, planned, { finishedPoints: now.finishedPoints, elapsedShare });
+    },
+  };
+}
+
+/** The model of cards knows none that isn't there yet: what more would change, that of sums says. */
+function spokenWith({
+  speaker,
+  distribution,
+  distributionWith,
+  now,
+}: SpokenProjection): OutcomeAhead['velocityWith'] {
+  if (speaker?.model !== 'cards') return distributionWith;
+  const bySums = chanceOfAtLeast(distributionWith(0), now.cardPoints);
+  const factor = bySums === 0 ? 0 : chanceOfAtLeast(distribution, now.cardPoints) / bySums;
+  return (morePoints) => {
+    if (morePoints === 0) return distribution;
+    const { cdf } = distributionWith(morePoints);
+    return { cdf: (points) => 1 - Math.min(1, factor * (1 - cdf(points))) };
   };
 }
 

@@ -1,4 +1,5 @@
 /** What a running sprint will have finished by its end, from its state now and the team's history. */
+import type { Amount } from '../../forecast/planned-and-projected.ts';
 import {
   type ProjectionHistory,
   projectVelocity,
@@ -18,6 +19,8 @@ export const LEAST_OWN_SPRINTS = 3;
 
 export interface SprintProjection extends VelocityProjection {
   readonly now: SprintSoFar;
+  /** What it would finish, if it held so many points more. */
+  readonly distributionWith: (morePoints: number) => Amount;
   /** Whether sprints of other teams are in it. */
   readonly othersLend: boolean;
 }
@@ -58,9 +61,14 @@ export function projectionFrom(
   teamId: string,
   now: SprintSoFar,
 ): SprintProjection {
+  const projected = projectVelocity(history, teamId, now);
   return {
-    ...projectVelocity(history, teamId, now),
+    ...projected,
     now,
+    distributionWith: (morePoints) =>
+      morePoints === 0
+        ? projected.distribution
+        : projectVelocity(history, teamId, { ...now, cardPoints: now.cardPoints + morePoints }).distribution,
     othersLend: history.sprints.some(({ team }) => team !== teamId),
   };
 }

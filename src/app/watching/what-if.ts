@@ -4,15 +4,13 @@ import { type SprintChances, whatIf } from '../../forecast/what-if.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { parsePoints } from '../../sprint/points.ts';
 import { type CardLine, cardLine, isOpenCard, type SprintCardState, statesOf } from '../cards/card-line.ts';
-import { laterParts } from '../cards/pull-in-check.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
-import { pastSprints } from '../history/team-history.ts';
 import type { InputProblem } from '../input-problem.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { refuseIfAny } from '../refusal.ts';
 import { openSprint, todayOf } from '../team/place.ts';
-import { type Actor, type SprintHeading, workersOf } from '../team/team.ts';
+import type { Actor, SprintHeading } from '../team/team.ts';
 import { type LoadOutlook, loadedSprint, loadOutlook, outcomeAhead } from './load-outlook.ts';
 import { sprintProjection } from './sprint-projection.ts';
 import { sprintTimeToday } from './status-content.ts';
@@ -105,16 +103,14 @@ export async function askWhatIf(
 }
 
 async function foreseen(tx: Transaction, running: TeamSprint, time: SprintTime, on: Day) {
-  const { team, members, sprint, states } = running;
+  const { team, states } = running;
   const pastVersion = await tx.read.pastVersion(team.workspaceId);
   const projection = await sprintProjection(tx, team, states, time, pastVersion);
-  const { velocity } = await outcomeAhead(tx, running, projection, time, on, pastVersion);
-  const past = await pastSprints(tx, team, pastVersion);
-  const later = laterParts(past, time, workersOf(members, sprint.id).length);
-  const work = stillFinishable(projection.distribution, projection.now, later);
+  const { velocityWith } = await outcomeAhead(tx, running, projection, time, on, pastVersion);
+  const finishable = stillFinishable(projection.now, velocityWith);
   // The open cards count whole here, and what is underway in them is done already.
-  const beyond = { cdf: (points: number) => work.cdf(points - projection.now.underwayPoints) };
-  return { velocity, beyond };
+  const beyond = (points: number): number => finishable(points - projection.now.underwayPoints);
+  return { velocity: velocityWith(0), beyond };
 }
 
 /** @throws Refusal `bad-input` with every problem */

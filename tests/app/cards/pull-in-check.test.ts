@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { pullCards, pullForm } from '../../../src/app/cards/pull-cards.ts';
 import type { PullInCheck, PullInSize } from '../../../src/app/cards/pull-in-check.ts';
-import { laterParts } from '../../../src/app/cards/pull-in-check.ts';
 import { closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import type { PastCard, PastSprint } from '../../../src/app/history/past-sprint.ts';
+import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import type { PullInChance, PullInRecord } from '../../../src/forecast/pull-in-chance.ts';
 import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach } from '../../support/app-harness.ts';
-import { aPastSprint, finishing, importPast, missing, pastSprintsOf } from '../past-sprints.ts';
+import { finishing, importPast, missing, pastSprintsOf } from '../past-sprints.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then; 10 points committed.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
@@ -138,51 +138,27 @@ test('the reply to a card that was pulled in shows its chance as it was before i
   expect((await checkOf(h)).openPoints).toBe(13);
 });
 
-describe('what past sprints did from a moment on', () => {
-  const time = { elapsedShare: 0.4, total: 10 };
-
-  test('is what they finished after it, and whether they had time to spare', () => {
-    const half = aPastSprint({
-      ...missing(20, 15),
-      trace: [
-        { cardPoints: 20, finishedPoints: 0, underwayPoints: 0 },
-        { cardPoints: 20, finishedPoints: 9, underwayPoints: 0 },
-        { cardPoints: 20, finishedPoints: 15, underwayPoints: 0 },
-      ],
-    });
-    expect(laterParts([half], { elapsedShare: 0.5, total: 10 }, 3)).toEqual([
-      { workedPoints: 6, evenPoints: 7.5, hadTimeToSpare: false },
-    ]);
-    expect(laterParts([aPastSprint(watched(20))], time, 3)).toEqual([
-      { workedPoints: 12, evenPoints: 12, hadTimeToSpare: true },
-    ]);
+describe('after a card came in, the status tells the chance that the check told before', () => {
+  const imported = [18, 12, 16, 19, 14, 15].map((points) => missing(20, points));
+  test.each([
+    ['of an imported past', imported],
+    ['of a past that was watched', Array.from({ length: 6 }, () => watched(14))],
+  ])('%s', async (_, past) => {
+    const { h } = await running(past);
+    const told = chanceOf(await checkOf(h), 13).afterOpenWork;
+    await pullCards(h.deps, ben, { place: CHANNEL, text: 'Fog horn, 13, @Ben' });
+    const { load } = await sprintStatus(h.deps, ben, CHANNEL);
+    if (load.from !== 'projection') throw new Error(load.from);
+    expect(told).toBeCloseTo(load.reading.allFinishedChance, 12);
   });
 
-  test('has no time to spare where work was pulled in after it', () => {
-    const trace = [
-      { cardPoints: 20, finishedPoints: 0, underwayPoints: 0 },
-      { cardPoints: 25, finishedPoints: 25, underwayPoints: 0 },
-    ];
-    const [part] = laterParts(
-      [aPastSprint({ ...finishing(20, 5), trace })],
-      { elapsedShare: 0, total: 10 },
-      3,
-    );
-    expect(part).toMatchObject({ workedPoints: 25, hadTimeToSpare: false });
-  });
-
-  test('is taken to have gone evenly where nobody watched, and is unknown without a velocity', () => {
-    const [imported] = laterParts([aPastSprint(missing(20, 15))], time, 3);
-    expect(imported).toEqual({ workedPoints: 9, evenPoints: 9, hadTimeToSpare: false });
-    expect(laterParts([aPastSprint(finishing(20, 0))], time, 3)[0]?.hadTimeToSpare).toBe(true);
-    expect(laterParts([aPastSprint({ velocityPoints: undefined })], time, 3)).toEqual([]);
-  });
-
-  test('is scaled to the length of this sprint, and looks at the latest twelve', () => {
-    const past = pastSprintsOf(Array.from({ length: 15 }, (_, i) => missing(20, i)));
-    const later = laterParts(past, { elapsedShare: 0, total: 5 }, 3);
-    expect(later.map(({ workedPoints }) => workedPoints)).toEqual(
-      Array.from({ length: 12 }, (_, i) => (i + 3) / 2),
-    );
+  test('and no card is likelier done first than the open work of its size', async () => {
+    const { h } = await running(imported);
+    await pullCards(h.deps, ben, { place: CHANNEL, text: 'Fog horn, 3, @Ben' });
+    const { openPoints } = await checkOf(h);
+    expect(openPoints).toBe(13);
+    const { load } = await sprintStatus(h.deps, ben, CHANNEL);
+    if (load.from !== 'projection') throw new Error(load.from);
+    expect(chanceOf(await checkOf(h), 13).doneFirst).toBeCloseTo(load.reading.allFinishedChance, 12);
   });
 });

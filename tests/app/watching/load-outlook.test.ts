@@ -288,8 +288,8 @@ describe('a sprint’s first days', () => {
     );
     const alone = loadReading(projection.distribution, loadedSprint(states, 0.8));
     expect(Math.abs(alone.keepingChance - told.kept)).toBeGreaterThan(0.01);
-    expect(keepingChance).toBeCloseTo(0.55 * told.kept + 0.45 * alone.keepingChance, 9);
-    expect(allFinishedChance).toBeCloseTo(0.55 * told.all + 0.45 * alone.allFinishedChance, 9);
+    expect(keepingChance).toBeCloseTo(0.5 * told.kept + 0.5 * alone.keepingChance, 9);
+    expect(allFinishedChance).toBeCloseTo(0.5 * told.all + 0.5 * alone.allFinishedChance, 9);
   });
 
   test('what if begins with the chances of the status then too', async () => {
