@@ -250,7 +250,13 @@ export function historyQueryCases(database: () => Database): void {
     const goalOutcome = { met: 'partly', note: '', saidBy: 'U-ola', saidAt: CLOSED_AT } as const;
     const withGoal = { ...sprint, name: 'Renamed', goalOutcome };
     const inTransaction = <T>(work: (tx: Transaction) => Promise<T>) => database().store.transaction(work);
-    const version = () => inTransaction((tx) => tx.read.pastVersion(workspaceId));
+    const version = () =>
+      inTransaction(async ({ read }) => {
+        const version = await read.pastVersion(workspaceId);
+        const found = await read.teamInChannel(workspaceId, team.channelId);
+        expect(found?.pastVersion).toBe(found && version);
+        return version;
+      });
     const changes: [what: string, change: (tx: Transaction) => Promise<unknown>][] = [
       ['a sprint leaves something behind', (tx) => saveAll(tx, team, [[sprint]])],
       [

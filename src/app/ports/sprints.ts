@@ -31,6 +31,8 @@ export interface TeamInChannel {
   readonly members: Member[];
   /** Earliest first. */
   readonly openSprints: Sprint[];
+  /** As `pastVersion` gives it. */
+  readonly pastVersion: string | undefined;
 }
 
 export interface SprintWithTeam {

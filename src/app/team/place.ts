@@ -37,11 +37,14 @@ export async function membershipAt(
   actor: Actor,
   place: Place,
   admitted: Admitted = 'members',
-): Promise<Membership & { readonly openSprints: readonly Sprint[] }> {
+): Promise<
+  Membership & { readonly openSprints: readonly Sprint[]; readonly pastVersion?: string | undefined }
+> {
   if (!place.isDirect) {
     const found = await read.teamInChannel(actor.workspaceId, place.channelId);
     if (!found) throw new Refusal('no-team-here', {});
-    return { ...membershipOf(actor, found.team, found.members, admitted), openSprints: found.openSprints };
+    const { team, members, openSprints, pastVersion } = found;
+    return { ...membershipOf(actor, team, members, admitted), openSprints, pastVersion };
   }
   const own = await read.teamsOf(actor);
   const teams = own.length === 0 && admitted === 'product-owner-too' ? await read.teamsOwnedBy(actor) : own;

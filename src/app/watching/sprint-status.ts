@@ -29,14 +29,11 @@ export async function sprintStatus(
   place: Place,
 ): Promise<StatusContent> {
   return readOrWrite(deps.store, async (tx) => {
-    const [membership, pastVersion] = await waitForAll([
-      membershipAt(tx.read, actor, place, 'product-owner-too'),
-      tx.read.pastVersion(actor.workspaceId),
-    ]);
+    const membership = await membershipAt(tx.read, actor, place, 'product-owner-too');
     const today = todayOf(membership.team, deps.clock.now());
     const sprint = currentSprint(membership.openSprints, today);
     if (!sprint) throw new Refusal('no-sprint-running', {});
-    return statusContent(tx, membership, sprint, today, pastVersion);
+    return statusContent(tx, membership, sprint, today, membership.pastVersion);
   });
 }
 

@@ -8,9 +8,9 @@ import {
 } from '../../app/history/past-sprint.ts';
 import type { HistoryReading, HistoryWriting } from '../../app/ports/sprints.ts';
 import { waitForAll } from '../../app/wait-for-all.ts';
-import { pastChanges, pastSprints, recordedValues, sprints } from '../schema.ts';
+import { pastSprints, recordedValues, sprints } from '../schema.ts';
 import { frozenSelect } from './frozen-statement.ts';
-import { sprintOf } from './sprint-queries.ts';
+import { pastVersion, sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 import { latestWatchedSprints } from './watched-sprint-queries.ts';
 
@@ -97,10 +97,7 @@ const TIMES_OF_OTHERS = frozenSelect(
     order by ${pastSprints.endsOn} desc, ${pastSprints.sprintId} desc limit ${sql.placeholder('most')}`,
 );
 
-const PAST_VERSION = frozenSelect(
-  { version: sql<string | null>`sum(${pastChanges.mark})::text` },
-  sql`from ${pastChanges} where ${pastChanges.workspaceId} = ${sql.placeholder('workspace')}`,
-);
+const PAST_VERSION = frozenSelect({ version: pastVersion }, sql``);
 
 function numbersOf(row: Awaited<ReturnType<typeof PAST_NUMBERS>>[number]): PastNumbers {
   return {

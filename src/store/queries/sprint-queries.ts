@@ -2,7 +2,7 @@
 import { and, asc, desc, eq, getTableColumns, ne, sql } from 'drizzle-orm';
 import type { SprintReading, SprintWithTeam, SprintWriting } from '../../app/ports/sprints.ts';
 import type { GoalOutcome, Sprint } from '../../app/team/team.ts';
-import { installations, members, planChanges, sprints, teams, watches } from '../schema.ts';
+import { installations, members, pastChanges, planChanges, sprints, teams, watches } from '../schema.ts';
 import { frozenJoin, frozenSelect, rowsInCell } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';
 import { membersOf, teamOf } from './team-queries.ts';
@@ -84,8 +84,12 @@ const LATEST_SPANS = frozenSelect(
     order by ${sprints.startsOn} desc`,
 );
 
+/** Of the workspace that is given; null: not known. */
+export const pastVersion = sql<string | null>`(select sum(${pastChanges.mark})::text from ${pastChanges}
+  where ${pastChanges.workspaceId} = ${sql.placeholder('workspace')})`;
+
 const TEAM_IN_CHANNEL = frozenJoin(
-  { team: getTableColumns(teams), sprint: getTableColumns(sprints), ofTeam },
+  { team: getTableColumns(teams), sprint: getTableColumns(sprints), ofTeam: { ...ofTeam, pastVersion } },
   sql`from ${teams} left join ${sprints} on ${sprints.teamId} = ${teams.id} and ${sprints.state} = 'open'
     where ${teams.workspaceId} = ${sql.placeholder('workspace')} and ${teams.channelId} = ${sql.placeholder('channel')}
     order by ${sprints.startsOn}`,
@@ -137,6 +141,7 @@ export function sprintReading(session: SqlSession): SprintReading {
       return {
         team: teamOf(first.team),
         members: membersOf(first.ofTeam.members ?? []),
+        pastVersion: first.ofTeam.pastVersion ?? undefined,
         // Of a team without an open sprint the sprint's columns are null.
         openSprints: rows.filter(({ sprint }) => sprint.id !== null).map(({ sprint }) => sprintOf(sprint)),
       };
