@@ -578,6 +578,12 @@ export interface Messages {
   'verdict-corrected': { readonly version: number };
   'verdict-next-plan': Record<never, never>;
   'verdict-next-planned': { readonly sprint: string; readonly startsOn: string };
+  'verdict-next-overtaken': {
+    readonly more: number;
+    readonly cards: readonly string[];
+    readonly day: string;
+    readonly number: string;
+  };
   'verdict-next-correct': Record<never, never>;
   'verdict-reopen-until': { readonly moment: string };
   'verdict-retro': Record<never, never>;

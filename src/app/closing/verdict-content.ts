@@ -11,6 +11,7 @@ import { type ExperimentResult, experimentResults } from '../experiments/experim
 import { workTimeOf } from '../history/past-sprint-at-closing.ts';
 import { type ListedPlanChange, listedPlanChanges } from '../planning/listed-plan-changes.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
+import { todayOf } from '../team/place.ts';
 import type { GoalOutcome, RecordedFact, Sprint, SprintHeading, Team } from '../team/team.ts';
 import {
   causesOf,
@@ -20,6 +21,7 @@ import {
   supportedNotes,
 } from './leading-note.ts';
 import { type NotesHistory, notesHistory } from './note-history.ts';
+import { cardIdentity } from './sprint-habits.ts';
 
 /** Words that a member gave for a card. */
 export interface SaidOfCard {
@@ -27,6 +29,13 @@ export interface SaidOfCard {
   readonly day: Day;
   readonly about: 'growth' | 'block';
   readonly note: string;
+}
+
+export interface NextSprint extends Pick<Sprint, 'name' | 'startsOn'> {
+  /** What this sprint has finished after all, though it was planned there with points. */
+  readonly overtaken: readonly CardLine[];
+  /** Until when the points of those can be corrected. */
+  readonly firstDay: Day;
 }
 
 export interface VerdictContent extends SprintHeading {
@@ -58,7 +67,7 @@ export interface VerdictContent extends SprintHeading {
   /** Until when the facilitator may reopen it; undefined when that is past or impossible. */
   readonly reopenUntil: Date | undefined;
   /** The sprint that follows, where it is planned already. */
-  readonly nextSprint: Pick<Sprint, 'name' | 'startsOn'> | undefined;
+  readonly nextSprint: NextSprint | undefined;
   /** How many versions of the numbers have been posted. */
   readonly version: number;
 }
@@ -101,14 +110,29 @@ export async function verdictContent(
     cancelled: sprint.state === 'cancelled',
     reopened: sprint.reopenedAt === undefined ? 'never' : sprint.state === 'open' ? 'open' : 'closed-again',
     reopenUntil: sprint.state === 'closed' && until && until > now ? until : undefined,
-    nextSprint: await sprintAfter(tx.read, sprint),
+    nextSprint: await sprintAfter(tx.read, team, sprint, states, now),
     version: result.version,
   };
 }
 
-async function sprintAfter(read: Reading, { teamId, startsOn }: Sprint): Promise<Sprint | undefined> {
+async function sprintAfter(
+  read: Reading,
+  team: Team,
+  { teamId, startsOn }: Sprint,
+  states: readonly SprintCardState[],
+  now: Date,
+): Promise<NextSprint | undefined> {
   const later = (await read.openSprintsOf(teamId)).filter((sprint) => sprint.startsOn > startsOn);
-  return later.toSorted((a, b) => (a.startsOn < b.startsOn ? -1 : 1))[0];
+  const next = later.toSorted((a, b) => (a.startsOn < b.startsOn ? -1 : 1))[0];
+  if (!next) return undefined;
+  const firstDay = sprintDays(team, next)[0] ?? next.startsOn;
+  const finished = new Set(states.filter((state) => state.finished).map(({ card }) => cardIdentity(card)));
+  const planned = todayOf(team, now) > firstDay ? [] : statesOf(await read.recordsOf(next.id));
+  const overtaken = planned.filter(
+    ({ card, entries }) =>
+      card.estimatePoints > 0 && entries.length === 0 && finished.has(cardIdentity(card)),
+  );
+  return { name: next.name, startsOn: next.startsOn, overtaken: overtaken.map(cardLine), firstDay };
 }
 
 /** What the ledger of a sprint that is over shows, up to the day on which it was closed. */

@@ -5,6 +5,7 @@
 import type { KnownBlock } from '@slack/types';
 import type { DirectVerdicts } from '../../app/closing/direct-verdicts.ts';
 import type { VerdictContent } from '../../app/closing/verdict-content.ts';
+import { linkedCardName } from '../../words/cards.ts';
 import { evidenceSentence } from '../../words/evidence.ts';
 import { experimentResultWords } from '../../words/experiments.ts';
 import { Markup, mrkdwn, say } from '../../words/say.ts';
@@ -64,6 +65,7 @@ function verdictParts(verdict: VerdictContent, chart: ChartImage | undefined): K
 
 const LINES_MAX = 12;
 const EXPERIMENTS_MAX = 3;
+const OVERTAKEN_MAX = 3;
 
 /** Of what is tried, a line each: those that began last, three at most, as far as there is room, and one at least. */
 function experimentLines({ experiments }: VerdictContent, room: number): string[] {
@@ -108,7 +110,13 @@ function nextWords(verdict: VerdictContent): string {
 /** That it is to be planned, or when it begins. */
 export function nextSprintWords({ nextSprint }: VerdictContent): string {
   if (!nextSprint) return mrkdwn('verdict-next-plan');
-  return mrkdwn('verdict-next-planned', { sprint: nextSprint.name, startsOn: nextSprint.startsOn });
+  const { name: sprint, startsOn, overtaken, firstDay: day } = nextSprint;
+  const next = mrkdwn('verdict-next-planned', { sprint, startsOn });
+  const [first] = overtaken;
+  if (!first) return next;
+  const cards = overtaken.slice(0, OVERTAKEN_MAX).map((card) => linkedCardName(card));
+  const more = overtaken.length - cards.length;
+  return `${next} ${mrkdwn('verdict-next-overtaken', { cards, more, day, number: String(first.number) })}`;
 }
 
 /** Nothing is tried on numbers that may yet change. */

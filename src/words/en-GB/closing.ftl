@@ -113,6 +113,12 @@ verdict-open-again = Open again for corrections, so these numbers may still chan
 verdict-corrected = Reopened for corrections. These are the corrected numbers (version { NUMBER($version) }).
 verdict-next-plan = Next: plan the coming sprint with `/loadline plan`.
 verdict-next-planned = Next: { $sprint }, from { DAY($startsOn) }.
+# $cards were planned there before this sprint finished them; $number is that of the first.
+verdict-next-overtaken =
+    { $more ->
+        [0] Finished by now, but planned there with points: { SERIES($cards) }. Until { DAY($day) } is over a facilitator can set them to 0: `/loadline edit { $number }`.
+       *[other] Finished by now, but planned there with points: { SERIES($cards) } and { NUMBER($more) } more. Until { DAY($day) } is over a facilitator can set them to 0: `/loadline edit { $number }`.
+    }
 verdict-next-correct = Next: correct what’s wrong, then close it with `/loadline close`.
 verdict-reopen-until = If a number is wrong, a facilitator can reopen the sprint until { $moment }.
 verdict-retro = Retrospective

@@ -7,6 +7,7 @@ import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { closeDueSprints } from '../../../src/app/clock/ask-members.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
+import { editCard } from '../../../src/app/planning/edit-card.ts';
 import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import {
   actorOf,
@@ -67,6 +68,31 @@ describe('closing by itself', () => {
     const post = h.messenger.messages.find(({ content }) => content.kind === 'verdict');
     expect(post?.image).toMatchObject({ fileName: 'burndown.png', altText: 'Burndown of Harbour 12' });
     expect(h.charts.burndowns.at(-1)).toMatchObject({ today: undefined });
+  });
+
+  test('names cards that were planned for the next sprint and are finished by now, as long as that can be corrected', async () => {
+    const { h, team, sprint } = await running();
+    const { cards } = await h.records(sprint.id);
+    const title = cards[0]?.title ?? '';
+    const next = await h.plan(team, {
+      name: 'Harbour 13',
+      startsOn: '2026-11-16',
+      endsOn: '2026-11-27',
+      cards: `Buoys, 3, @Ben\n${title}, 2, @Ben\n${cards[1]?.title}, 3, @Ben`,
+    });
+    h.set('2026-11-13T12:00:00Z');
+    await h.answer('ben', sprint.id, '2026-11-13', { 1: { left: '0' } });
+    await h.pass(CLOSING);
+    const overtaken = () =>
+      verdictsIn(h)
+        .at(-1)
+        ?.nextSprint?.overtaken.map(({ number }) => number);
+    expect(overtaken()).toEqual([2]);
+    h.set('2026-11-16T10:00:00Z');
+    await editCard(h.deps, ana, { sprintId: next.sprint.id, reference: '2', edit: { estimate: '0' } });
+    await h.write((tx) => tx.write.posts.refreshSent(sprint.id, 'verdict'));
+    await h.drain();
+    expect(overtaken()).toEqual([]);
   });
 
   test('names the sprint that follows, where it is planned already, and no other', async () => {

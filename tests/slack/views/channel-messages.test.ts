@@ -144,9 +144,19 @@ describe('verdict', () => {
   it('says which sprint comes next, or to plan it', () => {
     const next = (verdict: VerdictContent) => postMessage({ kind: 'verdict', verdict }).text;
     expect(next(missedVerdict)).toContain('Next: plan the coming sprint with /loadline plan.');
-    const planned = next({ ...missedVerdict, nextSprint: { name: 'Harbour 13', startsOn: '2026-11-16' } });
-    expect(planned).toContain('Next: Harbour 13, from Mon 16 Nov.');
+    const coming = {
+      name: 'Harbour 13',
+      startsOn: '2026-11-14',
+      firstDay: '2026-11-16',
+      overtaken: [],
+    } as const;
+    const planned = next({ ...missedVerdict, nextSprint: coming });
+    expect(planned).toContain('Next: Harbour 13, from Sat 14 Nov.');
     expect(planned).not.toContain('/loadline plan');
+    const overtaken = missedVerdict.cards.slice(0, 1);
+    expect(next({ ...missedVerdict, nextSprint: { ...coming, overtaken } })).toContain(
+      'Next: Harbour 13, from Sat 14 Nov. Finished by now, but planned there with points: LP-1 Import tide tables. Until Mon 16 Nov is over a facilitator can set them to 0: /loadline edit 1.',
+    );
   });
 
   it('of a missed sprint is one look: what was finished, four numbers with their limits, why, and one thing to try', () => {

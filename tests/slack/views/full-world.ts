@@ -604,6 +604,13 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'reply to who took it back': teamResumedReply({ team: fullTeam, sprintName: heading.sprint.name }),
     plan: postMessage({ kind: 'plan', plan }),
     verdict: postMessage({ kind: 'verdict', verdict }, chart),
+    'verdict before a planned sprint': postMessage({
+      kind: 'verdict',
+      verdict: {
+        ...verdict,
+        nextSprint: { ...heading.sprint, firstDay: heading.sprint.startsOn, overtaken: lines },
+      },
+    }),
     directVerdict: postMessage({ kind: 'direct-verdict', verdict }, chart),
     verdictNumbers: postMessage({ kind: 'verdict-numbers', verdict }),
     verdictCards: postMessage({ kind: 'verdict-cards', verdict }),
