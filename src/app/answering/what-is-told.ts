@@ -117,12 +117,15 @@ export function withoutRemarks(
   const says = (clause: string, words: readonly string[]): boolean =>
     wordsOf(clause).some((word) => words.includes(plainly(word)));
   const isDone = clauses.some((clause) => says(clause, vocabulary.done));
+  const takesBack = (clause: string): boolean => isDone && says(clause, vocabulary.hedge);
   const isTold = (clause: string): boolean =>
-    (isDone && says(clause, vocabulary.hedge)) ||
+    takesBack(clause) ||
     aboutTheDay(clause, cards, vocabulary) !== undefined ||
     (isAboutCards(ASIDE.test(clause) ? withoutNames(clause, cards) : clause, cards, vocabulary) &&
       !isHope(clause, cards, vocabulary));
-  const remarks = clauses.filter((clause) => LETTER.test(clause) && !isTold(clause));
+  const isRemark = (clause: string): boolean =>
+    !takesBack(clause) && (!isTold(clause) || isAboutSameCard(clause, clauses, cards, vocabulary));
+  const remarks = clauses.filter((clause) => LETTER.test(clause) && isRemark(clause));
   const dropped = new Set([...remarks, ...clauses.slice(1).filter((clause) => isFormer(clause, vocabulary))]);
   const kept = pieces.map((piece) => (dropped.has(piece) ? '' : piece.replace(ASIDE, ' '))).join('');
   const told = withoutEnds(kept, BETWEEN_CLAUSES, 'both ends');
@@ -139,6 +142,24 @@ function signOfDash(dash: string, before: string, after: string, vocabulary: Ans
     word !== undefined && (isNumber(word) || vocabulary.done.includes(plainly(word)));
   if (!isAmount(wordsOf(after.slice(0, WORD_LENGTH))[0])) return '; ';
   return isAmount(wordsOf(before.slice(-WORD_LENGTH)).at(-1)) ? dash : ' : ';
+}
+
+/** `the crane is slow` after `crane log 3`: it says no amount, and another clause says one of the card that it names. */
+function isAboutSameCard(
+  clause: string,
+  clauses: readonly string[],
+  cards: CardsToAnswer,
+  vocabulary: AnswerVocabulary,
+): boolean {
+  const named = cardsIn(clause, cards);
+  const saysAmount = (one: string): boolean => isAboutCards(withoutNames(one, cards), cards, vocabulary);
+  if (named.length === 0 || saysAmount(clause)) return false;
+  const told = new Set(clauses.filter(saysAmount).flatMap((one) => cardsIn(one, cards)));
+  return named.every((card) => told.has(card));
+}
+
+function cardsIn(clause: string, { positionOf }: CardsToAnswer): number[] {
+  return wordsOf(clause).flatMap((word) => (isNumber(word) ? [] : (positionOf(word) ?? [])));
 }
 
 function withoutNames(clause: string, { positionOf }: CardsToAnswer): string {

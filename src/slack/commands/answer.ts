@@ -192,10 +192,10 @@ const SAYS_OFF = /\b(?:off|away|holidays?|vacation)\b/i;
 /** Says which words weren't taken for an answer, if there were any. @param commandIn what a question is about */
 export async function tellLeftOut(
   { tell }: Asker,
-  { leftOut = [] }: WordsOutcome,
+  { kind, leftOut = [] }: WordsOutcome,
   commandIn: (question: string) => string | undefined = () => undefined,
 ): Promise<void> {
-  if (leftOut.length === 0) return;
+  if (kind !== 'recorded' || leftOut.length === 0) return;
   const question = leftOut.find((words) => words.endsWith('?'));
   const isOff = leftOut.some((words) => SAYS_OFF.test(words));
   await tell(leftOutMessage(leftOut, isOff ? 'off' : question && commandIn(question)));

@@ -142,8 +142,8 @@ answer-take-choice = { NUMBER($left) } left: { $card }
 
 thanks-answer = You’re welcome.
 # What somebody said beside an answer.
-answer-left-out = “{ $words }” isn’t kept. To leave a note for the team, write it behind `note:`.
-answer-left-out-near = “{ $words }” isn’t kept. Did you mean `/loadline { $near }`?
+answer-left-out = Recorded, but without “{ $words }”. To leave a note for the team, write it behind `note:`.
+answer-left-out-near = Recorded, but without “{ $words }”. Did you mean `/loadline { $near }`?
 
 edit-unread =
     { $change ->

@@ -523,6 +523,7 @@ describe('what is said beside an answer', () => {
     ['LP-7: 3, was in meetings', 2, [{ 1: 3 }], ['was in meetings']],
     ['3 because the mail is down', 1, [{ 1: 3 }], ['the mail is down']],
     ['3 (the mail is down)', 1, [{ 1: 3 }], ['the mail is down']],
+    ['LP-7: 3, LP-7 was easy', 2, [{ 1: 3 }], ['LP-7 was easy']],
     ['LP-7: 3 because lp-8 is larger', 2, [{ 1: 3 }], ['lp-8 is larger']],
     ['3 - the mail is down', 1, [{ 1: 3 }], ['the mail is down']],
     ['2. Off tomorrow', 1, [{ 1: 2 }], ['Off tomorrow']],
@@ -543,9 +544,13 @@ describe('what is said beside an answer', () => {
     expect(understand('3, thanks', 1)).not.toHaveProperty('leftOut');
   });
 
-  test.each(['done, but not tested', 'done, except for the mail', 'done, more or less'])(
-    '%j takes something back, so that it is asked about',
-    (text) => expect(understand(text, 1)).toMatchObject({ kind: 'unclear' }),
+  test.each([
+    'done, but not tested',
+    'LP-7 done, LP-7 not tested',
+    'done, except for the mail',
+    'done, more or less',
+  ])('%j takes something back, so that it is asked about', (text) =>
+    expect(understand(text, 1)).toMatchObject({ kind: 'unclear' }),
   );
 });
 
@@ -554,6 +559,7 @@ describe('of a card that is named without a number of points', () => {
     ['LP-7 is nearly done', 2, '“LP-7 is nearly done” doesn’t say how many points are left.'],
     ['LP-7 in review', 2, '“LP-7 in review” doesn’t say how many points are left.'],
     ['2 hours left on LP-7', 2, '“2 hours left on LP-7” doesn’t say how many points are left.'],
+    ['LP-7 3, lp-8 was easy', 2, '“lp-8 was easy” doesn’t say how many points are left.'],
     ['half done', 1, '“half done” doesn’t say how many points are left.'],
     ['1 down on LP-7', 2, '“1 down on LP-7” doesn’t say how many points are left.'],
     ['5 surprise', 1, '“5 surprise” doesn’t say how many points are left.'],

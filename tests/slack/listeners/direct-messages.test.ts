@@ -197,8 +197,8 @@ describe('direct messages', () => {
       'the mail is down',
       '“the mail is down” isn’t kept. To leave a note for the team, write it behind `note:`.',
     ],
-    ['I’m off tomorrow', '“I’m off tomorrow” isn’t kept. Did you mean `/loadline off`?'],
-    ['what next?', '“what next?” isn’t kept. Did you mean `/loadline range`?'],
+    ['I’m off tomorrow', 'Recorded, but without “I’m off tomorrow”. Did you mean `/loadline off`?'],
+    ['what next?', 'Recorded, but without “what next?”. Did you mean `/loadline range`?'],
   ])('that hold more than an answer are told what isn’t kept: %s', async (words, told) => {
     const bot = botUnderTest(platform);
     bot.useCases.answerInWords.mockResolvedValue({ ...recordedInPrompt, leftOut: [words] });
