@@ -195,7 +195,7 @@ describe('direct messages', () => {
   it.each([
     [
       'the mail is down',
-      '“the mail is down” isn’t kept. To leave a note for the team, write it behind `note:`.',
+      'Recorded, but without “the mail is down”. To leave a note for the team, write it behind `note:`.',
     ],
     ['I’m off tomorrow', 'Recorded, but without “I’m off tomorrow”. Did you mean `/loadline off`?'],
     ['what next?', 'Recorded, but without “what next?”. Did you mean `/loadline range`?'],
