@@ -9,7 +9,7 @@ import { Refusal, type RefusalCode } from './refusal.ts';
 import { facilitatorIdsOf } from './team/place.ts';
 import type { Actor } from './team/team.ts';
 import type { UseCases } from './use-cases.ts';
-import { writingBy } from './writing-by.ts';
+import { withPorts, writingBy } from './writing-by.ts';
 
 /** Stable: operators search for these names. */
 export const SECURITY_EVENTS = [
@@ -76,10 +76,8 @@ export function notingStore(store: Store, note: NoteSecurity): Store {
 }
 
 function notingWrites(read: Reading, write: Writing, events: SecurityEvent[]): Writing {
-  const { teams, people, installations, retention } = write;
-  return {
-    ...write,
-    teams: {
+  return withPorts(write, {
+    teams: (teams) => ({
       ...teams,
       async save(team) {
         const before = await read.teamById(team.id);
@@ -111,16 +109,16 @@ function notingWrites(read: Reading, write: Writing, events: SecurityEvent[]): W
           removed: ids(removed),
         });
       },
-    },
-    people: {
+    }),
+    people: (people) => ({
       ...people,
       async erase(person, names) {
         await people.erase(person, names);
         const { workspaceId, userId } = person;
         events.push({ event: 'person-erased', ...byWhom(), workspaceId, personId: userId });
       },
-    },
-    retention: {
+    }),
+    retention: (retention) => ({
       ...retention,
       async eraseTeam(teamId) {
         const team = await read.teamById(teamId);
@@ -134,8 +132,8 @@ function notingWrites(read: Reading, write: Writing, events: SecurityEvent[]): W
         if (isSomething) events.push({ event: 'workspace-erased', ...byWhom(), workspaceId });
         return rows;
       },
-    },
-    installations: {
+    }),
+    installations: (installations) => ({
       ...installations,
       async save(installation) {
         await installations.save(installation);
@@ -148,8 +146,8 @@ function notingWrites(read: Reading, write: Writing, events: SecurityEvent[]): W
         if (isRevoked) events.push({ event: 'workspace-removed', by, workspaceId });
         return isRevoked;
       },
-    },
-  };
+    }),
+  });
 }
 
 /** Refusals for want of a right, and not because of what was typed or when. */

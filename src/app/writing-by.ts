@@ -18,3 +18,16 @@ export function writingBy(tx: Transaction, make: (write: Writing) => Writing): T
     },
   }) as Transaction;
 }
+
+type Changes = { readonly [Port in keyof Writing]?: (port: Writing[Port]) => Writing[Port] };
+
+/** The same writing but for some ports, each changed when it is asked for: most transactions ask for two or three. */
+export function withPorts(write: Writing, changes: Changes): Writing {
+  return new Proxy(write, {
+    get(target, name) {
+      const port: unknown = Reflect.get(target, name);
+      const change = changes[name as keyof Writing] as ((given: unknown) => unknown) | undefined;
+      return change ? change(port) : port;
+    },
+  });
+}

@@ -7,7 +7,7 @@ import type { Store } from '../app/ports/store.ts';
 import { DeliveryFailure } from '../app/posting/delivery-failure.ts';
 import type { MessageContent } from '../app/posting/post-kinds.ts';
 import { Refusal } from '../app/refusal.ts';
-import { writingBy } from '../app/writing-by.ts';
+import { withPorts, writingBy } from '../app/writing-by.ts';
 import { firstCodeOf } from '../error-chain.ts';
 import type { MetPrompt, Metrics, PostHow } from './metrics.ts';
 
@@ -59,7 +59,9 @@ export function meteredStore(
         const result = await store.transaction((tx) => {
           // The work may run again after a conflict; only its last run was committed.
           tally = { due: 0, asked: 0, met: [] };
-          return work(writingBy(tx, (write) => ({ ...write, prompts: counting(write.prompts, tally) })));
+          return work(
+            writingBy(tx, (write) => withPorts(write, { prompts: (prompts) => counting(prompts, tally) })),
+          );
         });
         if (tally.due > 0) meter.promptsRecorded(tally.due, tally.asked);
         for (const how of tally.met) meter.promptMet(how);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Transaction, Writing } from '../../src/app/ports/store.ts';
-import { writingBy } from '../../src/app/writing-by.ts';
+import { withPorts, writingBy } from '../../src/app/writing-by.ts';
 
 const WRITE = {} as Writing;
 
@@ -30,4 +30,22 @@ test('other means of writing are made once, and not for a transaction that only 
   expect(outer.write).toBe(write);
   expect(write).not.toBe(WRITE);
   expect([writesMade(), seen.length]).toEqual([1, 2]);
+});
+
+test('a port is changed when it is asked for, and the others are as they were', () => {
+  const made: string[] = [];
+  const port = (name: string) => ({
+    get: () => {
+      made.push(name);
+      return { saved: name };
+    },
+  });
+  const write = Object.defineProperties({}, { teams: port('teams'), posts: port('posts') });
+  const changed = withPorts(write as unknown as Writing, {
+    teams: (teams) => Object.assign(teams, { noted: true }),
+  });
+  expect(made).toEqual([]);
+  expect(changed.teams).toEqual({ saved: 'teams', noted: true });
+  expect(made).toEqual(['teams']);
+  expect(changed.posts).toEqual({ saved: 'posts' });
 });
