@@ -576,6 +576,7 @@ export interface Messages {
   'verdict-no-notes': Record<never, never>;
   'verdict-open-again': Record<never, never>;
   'verdict-corrected': { readonly version: number };
+  'verdict-closed-early': { readonly day: string; readonly span: string };
   'verdict-next-plan': Record<never, never>;
   'verdict-next-planned': { readonly sprint: string; readonly startsOn: string };
   'verdict-next-overtaken': {

@@ -66,6 +66,8 @@ export interface VerdictContent extends SprintHeading {
   readonly reopened: 'never' | 'open' | 'closed-again';
   /** Until when the facilitator may reopen it; undefined when that is past or impossible. */
   readonly reopenUntil: Date | undefined;
+  /** Where it was closed before its time: the day, and no longer the last one that was planned. */
+  readonly closedEarlyOn: Day | undefined;
   /** The sprint that follows, where it is planned already. */
   readonly nextSprint: NextSprint | undefined;
   /** How many versions of the numbers have been posted. */
@@ -89,6 +91,7 @@ export async function verdictContent(
   const notes = supportedNotes(summary, history);
   const states = statesOf(records);
   const days = sprintDays(team, sprint);
+  const lastDay = lastDayOf(team, sprint, states);
   const seen = await seenOf(tx.read, team, sprint, states);
   return {
     team,
@@ -110,6 +113,7 @@ export async function verdictContent(
     cancelled: sprint.state === 'cancelled',
     reopened: sprint.reopenedAt === undefined ? 'never' : sprint.state === 'open' ? 'open' : 'closed-again',
     reopenUntil: sprint.state === 'closed' && until && until > now ? until : undefined,
+    closedEarlyOn: lastDay < sprint.endsOn ? lastDay : undefined,
     nextSprint: await sprintAfter(tx.read, team, sprint, states, now),
     version: result.version,
   };

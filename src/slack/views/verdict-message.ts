@@ -59,7 +59,7 @@ function verdictParts(verdict: VerdictContent, chart: ChartImage | undefined): K
     ...chartBlocks(chart),
     section(numbers.map(mrkdwnOf).join('\n')),
     section([...notes, ...experimentLines(verdict, LINES_MAX - lines)].join('\n')),
-    context(`${mrkdwnOf(sprintSpan(sprint))}. ${nextWords(verdict)}`),
+    context(`${spanWords(verdict)} ${nextWords(verdict)}`),
   ];
 }
 
@@ -96,6 +96,14 @@ function leadWords(verdict: VerdictContent): { said: string | undefined; tryNext
   const { crossed, evidence, tryNext } = noteLines(note, verdict);
   // What failed has been said with the numbers.
   return { said: evidence ?? crossed, tryNext };
+}
+
+/** `Mon 2 Nov to Fri 13 Nov.` */
+function spanWords({ sprint, closedEarlyOn: day, cancelled }: VerdictContent): string {
+  const span = sprintSpan(sprint);
+  return day === undefined || cancelled
+    ? `${mrkdwnOf(span)}.`
+    : mrkdwn('verdict-closed-early', { day, span });
 }
 
 function nextWords(verdict: VerdictContent): string {

@@ -111,6 +111,8 @@ verdict-no-notes = No number crossed one of the team’s limits.
 
 verdict-open-again = Open again for corrections, so these numbers may still change.
 verdict-corrected = Reopened for corrections. These are the corrected numbers (version { NUMBER($version) }).
+# $span: from when to when it was planned.
+verdict-closed-early = Closed early, on { DAY($day) }; planned for { $span }.
 verdict-next-plan = Next: plan the coming sprint with `/loadline plan`.
 verdict-next-planned = Next: { $sprint }, from { DAY($startsOn) }.
 # $cards were planned there before this sprint finished them; $number is that of the first.

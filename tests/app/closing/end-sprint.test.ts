@@ -59,6 +59,7 @@ describe('closing by itself', () => {
       {
         cancelled: false,
         reopened: 'never',
+        closedEarlyOn: undefined,
         reopenUntil: new Date('2026-11-16T17:00:00Z'),
         version: 1,
         // 7 of 10 points kept: below 80%.
@@ -207,6 +208,7 @@ describe('closing before its time', () => {
     await h.drain();
     const told = h.charts.burndowns.at(-1)?.days.filter(({ leftPoints }) => leftPoints !== undefined);
     expect(told?.map(({ day }) => day)).toEqual(['2026-11-02', '2026-11-03', '2026-11-04']);
+    expect(verdictsIn(h)[0]?.closedEarlyOn).toBe('2026-11-04');
     const causes = verdictsIn(h)[0]?.causes.get('kept-share-low');
     expect(causes?.map(({ code }) => code)).not.toContain('days-off');
     // Somebody may still answer for a later day, which then shows.

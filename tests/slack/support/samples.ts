@@ -176,6 +176,7 @@ export const verdict: VerdictContent = {
   cancelled: false,
   reopened: 'never',
   reopenUntil: new Date('2026-11-14T17:00:00Z'),
+  closedEarlyOn: undefined,
   nextSprint: undefined,
   version: 1,
 };

@@ -141,6 +141,16 @@ describe('plan', () => {
 });
 
 describe('verdict', () => {
+  it('says where it was closed early', () => {
+    const early = postMessage({
+      kind: 'verdict',
+      verdict: { ...missedVerdict, closedEarlyOn: '2026-11-05' },
+    });
+    expect(early.text).toContain(
+      'Closed early, on Thu 5 Nov; planned for Mon 2 Nov to Fri 13 Nov. All numbers',
+    );
+  });
+
   it('says which sprint comes next, or to plan it', () => {
     const next = (verdict: VerdictContent) => postMessage({ kind: 'verdict', verdict }).text;
     expect(next(missedVerdict)).toContain('Next: plan the coming sprint with /loadline plan.');

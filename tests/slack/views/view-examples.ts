@@ -189,6 +189,7 @@ export function verdictOf(
     cancelled: false,
     reopened: 'never',
     reopenUntil: new Date('2026-11-14T17:00:00Z'),
+    closedEarlyOn: undefined,
     nextSprint: undefined,
     version: 1,
     ...over,
