@@ -596,7 +596,7 @@ describe('the same ids in another workspace', () => {
 });
 
 describe('somebody on two teams', () => {
-  test('is asked which one is meant, unless the place, a prompt, or what was asked today says so', async () => {
+  test('is asked which one is meant, unless the place, a prompt, what was asked today or the only running sprint says so', async () => {
     const { h, known } = await asked();
     await setUpTeam(h.deps, actorOf('ana'), {
       channelId: 'C2',
@@ -606,8 +606,12 @@ describe('somebody on two teams', () => {
     });
     const direct = { channelId: `D-${PEOPLE.ben}`, isDirect: true };
     const words = { text: '1: 4', place: direct };
-    const { code, details } = await refusal(sprintStatus(h.deps, actorOf('ben'), direct));
+    const { code, details } = await refusal(
+      askAdvice(h.deps, actorOf('ben'), { place: direct }, { about: 'history' }),
+    );
     expect([code, details]).toEqual(['several-teams', { teamNames: ['Ours now', 'Tugboats'] }]);
+    // Only one of them has a sprint.
+    expect((await sprintStatus(h.deps, actorOf('ben'), direct)).team.name).toBe('Tugboats');
     const today = await answerInWords(h.deps, actorOf('ben'), words);
     expect(today).toMatchObject({ kind: 'recorded', prompt: { team: { name: 'Tugboats' } } });
     const inThread = await answerInWords(h.deps, actorOf('ben'), { ...words, threadTs: known.threadTs });

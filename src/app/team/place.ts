@@ -30,6 +30,7 @@ export type Admitted = 'members' | 'product-owner-too';
  * The team of a place (the channel's, or in direct messages the person's only one), and its open sprints,
  * earliest first. A product owner who is let in is in nobody's list of members.
  *
+ * @param now where a running sprint is meant: of several teams the only one that has one then is it
  * @throws Refusal `no-team-here`, `no-team-of-yours`, `several-teams`, `not-a-member`.
  */
 export async function membershipAt(
@@ -37,6 +38,7 @@ export async function membershipAt(
   actor: Actor,
   place: Place,
   admitted: Admitted = 'members',
+  now?: Date,
 ): Promise<
   Membership & { readonly openSprints: readonly Sprint[]; readonly pastVersion?: string | undefined }
 > {
@@ -47,12 +49,20 @@ export async function membershipAt(
     return { ...membershipOf(actor, team, members, admitted), openSprints, pastVersion };
   }
   const own = await read.teamsOf(actor);
-  const teams = own.length === 0 && admitted === 'product-owner-too' ? await read.teamsOwnedBy(actor) : own;
+  const all = own.length === 0 && admitted === 'product-owner-too' ? await read.teamsOwnedBy(actor) : own;
+  const teams = now !== undefined && all.length > 1 ? await withSprint(read, all, now) : all;
   const [only, ...others] = teams;
   if (!only) throw await nonMembers(read, actor);
   if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
   const [members, openSprints] = await waitForAll([read.membersOf(only.id), read.openSprintsOf(only.id)]);
   return { ...membershipOf(actor, only, members, admitted), openSprints };
+}
+
+/** Those of the teams that have a running sprint; all, where none has. */
+async function withSprint(read: Reading, teams: readonly Team[], now: Date): Promise<readonly Team[]> {
+  const open = await waitForAll(teams.map(({ id }) => read.openSprintsOf(id)));
+  const running = teams.filter((team, i) => open[i]?.some(({ startsOn }) => startsOn <= todayOf(team, now)));
+  return running.length > 0 ? running : teams;
 }
 
 /**
@@ -299,7 +309,7 @@ export async function openSprint(
     requireOpen(found.sprint);
     return found;
   }
-  const found = await membershipAt(tx.read, actor, reference.place, admitted);
+  const found = await membershipAt(tx.read, actor, reference.place, admitted, now);
   // One after the other on the way, though nobody waits in between: what is read is read under the lock.
   const [, open] = await waitForAll([tx.lock.team(found.team.id), tx.read.openSprintsOf(found.team.id)]);
   const sprint = currentSprint(open, todayOf(found.team, now));

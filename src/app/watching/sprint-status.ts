@@ -29,8 +29,9 @@ export async function sprintStatus(
   place: Place,
 ): Promise<StatusContent> {
   return readOrWrite(deps.store, async (tx) => {
-    const membership = await membershipAt(tx.read, actor, place, 'product-owner-too');
-    const today = todayOf(membership.team, deps.clock.now());
+    const now = deps.clock.now();
+    const membership = await membershipAt(tx.read, actor, place, 'product-owner-too', now);
+    const today = todayOf(membership.team, now);
     const sprint = currentSprint(membership.openSprints, today);
     if (!sprint) throw new Refusal('no-sprint-running', {});
     return statusContent(tx, membership, sprint, today, membership.pastVersion);

@@ -2,10 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { answerInWords } from '../../../src/app/answering/answer-in-words.ts';
 import type { PromptContent } from '../../../src/app/answering/prompt-content.ts';
 import { recordUnchanged } from '../../../src/app/answering/record-answers.ts';
+import { listCards } from '../../../src/app/cards/change-cards.ts';
 import { closeSprint } from '../../../src/app/closing/end-sprint.ts';
 import { leaveTeam } from '../../../src/app/team/leave-team.ts';
 import { chooseOwnPrompt } from '../../../src/app/team/own-prompt.ts';
 import type { Team } from '../../../src/app/team/team.ts';
+import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
 import { actorOf, harnessForEach, refusalOf } from '../../support/app-harness.ts';
 
@@ -116,10 +118,14 @@ describe('somebody on two teams that ask at the same time', () => {
     const team = (await h.read((read) => read.teamById(pilots.teamId))) as Team;
     await h.pass('2026-11-06T09:15:00Z');
     const [inOrder = []] = days(h);
+    await refusalOf(sprintStatus(h.deps, ben, DIRECT), 'several-teams');
     h.set('2026-11-07T11:00:00Z');
     await answerInWords(h.deps, ben, { text: '2, 1', place: DIRECT });
     expect(await leftOn(h, ...inOrder.map(({ sprint }) => sprint))).toEqual([2, 1]);
     await closeSprint(h.deps, actorOf('ana'), { sprintId: tugs.id });
+    // So do commands about a sprint mean the only one that runs.
+    expect((await listCards(h.deps, ben, DIRECT)).heading.sprint.id).toBe(pilots.id);
+    expect((await sprintStatus(h.deps, ben, DIRECT)).sprint.id).toBe(pilots.id);
     const alone = await answerInWords(h.deps, ben, { text: '2', place: DIRECT });
     expect(alone).toMatchObject({ prompt: { sprint: { id: pilots.id }, day: '2026-11-07' } });
     // One that is only planned isn't meant.
