@@ -62,13 +62,14 @@ export function rangeLead({ range, past }: Pick<RangeAdvice, 'range' | 'past'>):
 /**
  * `At 30 points: 4 in 10 to keep it …`, and `The number to start from is 26: …`
  *
- * @returns undefined when no commitment was asked about, or nothing is known of any.
+ * @returns undefined when no commitment was asked about, it is the one to start from, or nothing is known of any.
  */
 function askedWords(advice: RangeAdvice): { lead: string; startFrom: string } | undefined {
   const { range, question } = advice;
   const { points } = question;
   if (points === undefined || 'undefined' in range || 'undefined' in range.advised) return undefined;
   const { advised } = range;
+  if (points === advised.points) return undefined;
   return {
     lead: say('range-at', { points, chances: chanceWords(readCommitment(points, advice)) }),
     startFrom: mrkdwn('range-start-from', { points: advised.points, chances: chanceWords(advised.chances) }),

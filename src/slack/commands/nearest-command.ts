@@ -67,6 +67,8 @@ export function nearestCommandWord(typed: string): string | undefined {
 /** The first command among the words, or what is another word for one; undefined when there is none. */
 export function commandAmong(typed: string): string | undefined {
   const words = typed.slice(0, LOOKED_AT_LETTERS).toLowerCase().split(/\s+/).map(lettersOf);
+  // A sprint ends by itself; the command ends a team.
+  if (words.includes('end') && words.includes('sprint')) return 'status';
   const other = words.find((word) => OTHER_WORDS.has(word)) ?? '';
   return words.find(isCommandWord) ?? OTHER_WORDS.get(other);
 }

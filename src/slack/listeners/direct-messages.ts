@@ -81,7 +81,7 @@ function asMistypedCommand(refusal: unknown, text: string): unknown {
     const near = nearestCommandWord(isUnclear ? word : text);
     return near === undefined ? refusal : new Refusal('unknown-command', { word, near });
   }
-  const near = isUnclear ? undefined : commandAmong(text);
+  const near = isUnclear && !text.endsWith('?') ? undefined : commandAmong(text);
   return near === undefined ? refusal : new Refusal('not-about-cards', { example: undefined, near });
 }
 

@@ -132,7 +132,7 @@ refusal-which-team-is-left-fix = Type the team’s name as well, for example `/l
 refusal-channel-has-a-team = This channel already belongs to { $team }.
 refusal-channel-has-a-team-fix = Change that team with `/loadline setup`, or set up the new one in a channel of its own.
 
-refusal-not-about-cards = Nothing was recorded: I found no card and no number in that.
+refusal-not-about-cards = Nothing was recorded: that doesn’t read like an answer about your cards.
 refusal-not-about-cards-fix = For anything else there are commands, such as `/loadline status`; `/loadline help` lists them.
 
 # $problems are whole sentences.

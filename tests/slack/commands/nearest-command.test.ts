@@ -15,6 +15,7 @@ it.each([
   ['a sentence', 'I am off tomorrow', 'off'],
   ['a question', 'what is the status?', 'status'],
   ['a question about what would change', 'what if Yusuf is away tomorrow', 'status'],
+  ['a question about the sprint’s end', 'when does the sprint end?', 'status'],
   ['a question about people', 'who hasn’t answered?', 'status'],
   ['another word in a question', 'how much should we commit to?', 'range'],
 ])('guesses the word from %s', (_slip, typed, word) => {

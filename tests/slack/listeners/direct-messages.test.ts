@@ -120,6 +120,18 @@ describe('direct messages', () => {
     expect(platform.callsTo('chat.postMessage')[0]?.text).toContain(near);
   });
 
+  it('that ask for something lead to its command, also where a card is named', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.answerInWords.mockRejectedValue(
+      new Refusal('unclear-words', {
+        problems: [{ code: 'not-an-answer', typed: 'can I take the tide card?' }],
+        example: { cardCount: 2, reference: '1', title: 'Tide table', leftPoints: 5 },
+      }),
+    );
+    await bot.say('can I take the tide card?');
+    expect(platform.callsTo('chat.postMessage')[0]?.text).toContain('Did you mean /loadline take?');
+  });
+
   it.each(['hello there', 'what is it', '3 worked lots', 'why'])(
     'name none when they are near none: %s',
     async (text) => {

@@ -96,6 +96,9 @@ describe('the commitment range', () => {
       The number to start from is 23: 9 in 10 to keep it, 5 in 10 to finish everything, 1 in 10 to run out of work."
     `,
     );
+    const theSame = text({ ...asked, question: { about: 'range', points: 23 } });
+    expect(theSame).toMatch(/^At 23 points: 9 in 10 to keep it/);
+    expect(theSame).not.toContain('The number to start from');
     expect(leadOf({ ...rangeAdvice([]), question: { about: 'range', points: 28 } })).toBe(
       leadOf(rangeAdvice([])),
     );
