@@ -64,6 +64,7 @@ export interface ReasonDetails {
   'no-working-day': Nothing;
   'last-day-over': Nothing;
   'no-points': Nothing;
+  'nobody-answered': Nothing;
   'no-work-yet': Nothing;
   'few-days': { readonly needed: number };
 }

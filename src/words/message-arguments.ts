@@ -3468,6 +3468,7 @@ export interface Messages {
   'undefined-no-working-day': Record<never, never>;
   'undefined-last-day-over': Record<never, never>;
   'undefined-no-points': Record<never, never>;
+  'undefined-nobody-answered': Record<never, never>;
   'undefined-no-work-yet': Record<never, never>;
   'undefined-few-days': { readonly needed: number };
   'no-answer': { readonly what: 'forecast' | 'range' };

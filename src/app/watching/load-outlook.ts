@@ -30,6 +30,8 @@ import type { TeamSprint } from './team-sprint.ts';
 
 /** Against rounding. */
 const SLACK = 1e-9;
+/** After so many working days without an answer nothing is said of the load. */
+const SILENT_DAYS = 2;
 
 export interface ProjectionReading
   extends Pick<
@@ -84,6 +86,8 @@ export async function loadOutlook(
   const projection = await sprintProjection(tx, team, states, time, version);
   if (projection.ownSprints < LEAST_OWN_SPRINTS) {
     const { ownSprints } = projection;
+    const silence = await whyNothingSaid(tx, running, time, on);
+    if (silence !== undefined) return { from: 'nothing', because: silence };
     return {
       from: 'pace',
       pace: paceReading(team, states, time),
@@ -100,6 +104,20 @@ export async function loadOutlook(
       speaker: ahead.spoken.speaker,
     },
   };
+}
+
+/** Where nobody has answered for days, there is no pace to go by. */
+async function whyNothingSaid(
+  tx: Transaction,
+  { team, sprint, states }: TeamSprint,
+  time: SprintTime,
+  on: Day,
+): Promise<Reason | undefined> {
+  if (time.gone < SILENT_DAYS || states.some(({ entries }) => entries.length > 0)) return undefined;
+  const days = sprintDays(team, sprint).filter((day) => day <= on);
+  const prompts = await tx.read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
+  const isAnswered = prompts.some(({ state }) => state === 'answered' || state === 'unchanged');
+  return prompts.length === 0 || isAnswered ? undefined : reason('nobody-answered');
 }
 
 export interface OutcomeAhead {

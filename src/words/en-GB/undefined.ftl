@@ -100,6 +100,7 @@ undefined-corrections-only = The sprint is open for corrections only.
 undefined-no-working-day = None of the team’s working days is in this sprint.
 undefined-last-day-over = The last working day is over: what is finished by the closing time counts.
 undefined-no-points = There are no points in the sprint.
+undefined-nobody-answered = Nobody has answered in this sprint yet, so it isn’t known what is left.
 undefined-no-work-yet = There is no work in the sprint yet.
 undefined-few-days =
     { $needed ->

@@ -100,7 +100,7 @@ describe('the morning digest', () => {
       await h.pass(`2026-11-${day}T08:30:00Z`);
       const content = h.messagesTo('ana').findLast(({ kind }) => kind === 'digest');
       const { text } = postMessage(content as NonNullable<typeof content>);
-      return text.split('\n').filter((line) => /answered|last day/.test(line));
+      return text.split('\n').filter((line) => /answered on|last day/.test(line));
     };
     // On the first day nobody is asked.
     expect(await said('02')).toEqual([]);

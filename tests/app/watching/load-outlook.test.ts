@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { recordUnchanged } from '../../../src/app/answering/record-answers.ts';
 import { statesOf } from '../../../src/app/cards/card-line.ts';
 import { pullCards, pullForm } from '../../../src/app/cards/pull-cards.ts';
 import { isDayOver, sprintTime } from '../../../src/app/clock/sprint-time.ts';
@@ -75,8 +76,17 @@ describe('the load signal', () => {
     });
   });
 
+  test('is none without history where nobody has answered for days, and the pace once somebody says that nothing changed', async () => {
+    const { h, sprint } = await running();
+    expect(await loadOf(h)).toEqual({ from: 'nothing', because: { code: 'nobody-answered' } });
+    await recordUnchanged(h.deps, ben, { sprintId: sprint.id, day: '2026-11-05' });
+    expect(await loadOf(h)).toMatchObject({ from: 'pace', pace: { signal: 'heavy' } });
+  });
+
   test('sprints of which nobody knows what was finished do not count', async () => {
-    const { h } = await running([finishing(5), finishing(5), { ...finishing(5), velocityPoints: undefined }]);
+    const past = [finishing(5), finishing(5), { ...finishing(5), velocityPoints: undefined }];
+    const { h, sprint } = await running(past);
+    await h.answer('ben', sprint.id, '2026-11-05', { 1: { left: '1' } });
     expect(await loadOf(h)).toMatchObject({ from: 'pace', ownSprints: 2 });
   });
 
@@ -210,12 +220,13 @@ describe('the load signal', () => {
   test('does not learn from a cancelled one', async () => {
     const { h, sprint } = await running([finishing(5), finishing(5)]);
     await cancelSprint(h.deps, ana, { place: CHANNEL, reason: '' });
-    await h.plan({ id: sprint.teamId } as Team, {
+    const next = await h.plan({ id: sprint.teamId } as Team, {
       name: 'Harbour 13',
       startsOn: '2026-11-16',
       endsOn: '2026-11-27',
     });
     await h.pass('2026-11-18T09:15:00Z');
+    await h.answer('ben', next.sprint.id, '2026-11-17', { 1: { left: '1' } });
     expect(await loadOf(h)).toMatchObject({ from: 'pace', ownSprints: 2 });
   });
 });

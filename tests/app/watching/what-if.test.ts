@@ -50,7 +50,7 @@ describe('what if', () => {
 
   test('tells no chances before the team has three closed sprints', async () => {
     const { ask } = await running(2);
-    expect(await ask({ morePoints: '2' })).toMatchObject({ chances: undefined, load: { from: 'pace' } });
+    expect(await ask({ morePoints: '2' })).toMatchObject({ chances: undefined, load: { from: 'nothing' } });
   });
 
   test('says what can’t be read', async () => {
