@@ -90,7 +90,7 @@ function byDay({ order, record: { on } }: Placed, other: Placed): number {
   return on < otherOn ? -1 : 1;
 }
 
-/** Within a transaction. One after the other: a cursor of a name is there once. */
+/** One after the other: a cursor of a name is there once, and only within a transaction. */
 async function inPieces<Row>(
   session: SqlSession,
   name: string,
@@ -98,13 +98,15 @@ async function inPieces<Row>(
   take: (some: readonly Row[]) => void,
 ): Promise<void> {
   const cursor = sql.identifier(name);
-  await session.execute(sql`declare ${cursor} no scroll cursor for ${query}`);
-  for (;;) {
-    const some = await rowsOf<Row>(session, sql`fetch ${sql.raw(`${MOST_A_PIECE}`)} from ${cursor}`);
-    take(some);
-    if (some.length < MOST_A_PIECE) break;
-  }
-  await session.execute(sql`close ${cursor}`);
+  await session.transaction(async (tx) => {
+    await tx.execute(sql`declare ${cursor} no scroll cursor for ${query}`);
+    for (;;) {
+      const some = await rowsOf<Row>(tx, sql`fetch ${sql.raw(`${MOST_A_PIECE}`)} from ${cursor}`);
+      take(some);
+      if (some.length < MOST_A_PIECE) break;
+    }
+    await tx.execute(sql`close ${cursor}`);
+  });
 }
 
 /** From either driver. */

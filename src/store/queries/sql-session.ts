@@ -1,4 +1,4 @@
-/** What every query module works on: a drizzle session, inside a transaction, over either driver. */
+/** What every query module works on: a drizzle session over either driver, inside a transaction unless it only reads. */
 import type { PgDatabase, PgQueryResultHKT } from 'drizzle-orm/pg-core';
 import type { Sql } from 'postgres';
 
