@@ -90,7 +90,7 @@ type CardProblem =
 
 type AnswerInputProblem =
   | { readonly code: 'note-length'; readonly most: number }
-  | { readonly code: 'not-your-card'; readonly card: string; readonly number: string }
+  | { readonly code: 'not-your-card' | 'nobodys-card'; readonly card: string; readonly number: string }
   | { readonly code: 'card-dropped'; readonly card: string; readonly day: string }
   | {
       readonly code: 'card-finished';

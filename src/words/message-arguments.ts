@@ -2545,6 +2545,7 @@ export interface Messages {
   'problem-cancel-reason': { readonly most: number };
   'problem-note-length': { readonly most: number };
   'problem-not-your-card': { readonly card: string; readonly number: string };
+  'problem-nobodys-card': { readonly card: string; readonly number: string };
   'problem-card-dropped': { readonly card: string; readonly day: string };
   'problem-card-finished': { readonly card: string; readonly day: string; readonly number: string };
   'problem-card-came-later': { readonly card: string; readonly day: string };

@@ -25,6 +25,7 @@ import {
   recordAway,
   recordUnchanged,
 } from './record-answers.ts';
+import { callsCard, wordsOf } from './understand-part.ts';
 import { understandWords } from './understand-words.ts';
 
 export interface AnswerInWords {
@@ -69,11 +70,7 @@ export async function answerInWords(
     const byNumber = numbered.find(
       (card, i) => reference === String(numbered === list ? i + 1 : card.number),
     );
-    const byTitle = isWordOfAnswers(reference)
-      ? undefined
-      : (cardOfTitleWord(list, reference) ?? cardOfTitleWord(named, reference));
-    const found =
-      byNumber ?? cardOfShortName(named, reference) ?? cardOfKeyNumber(named, reference) ?? byTitle;
+    const found = byNumber ?? cardCalled(reference, list, named);
     return found && named.indexOf(found) + 1;
   };
   const open = states.flatMap((state, i) => (isOpenCard(state) ? [i + 1] : []));
@@ -130,6 +127,18 @@ export async function answerInWords(
   return { ...(await record()), leftOut: understood.leftOut ?? [] };
 }
 
+/** By its short name, the number in that, or a word of its title, in which the member's own come first. */
+function cardCalled(
+  reference: string,
+  own: readonly SprintCard[],
+  all: readonly SprintCard[],
+): SprintCard | undefined {
+  const byTitle = isWordOfAnswers(reference)
+    ? undefined
+    : (cardOfTitleWord(own, reference) ?? cardOfTitleWord(all, reference));
+  return cardOfShortName(all, reference) ?? cardOfKeyNumber(all, reference) ?? byTitle;
+}
+
 function formatted(points: number | undefined): string {
   return points === undefined ? '' : formatPoints(points);
 }
@@ -171,7 +180,7 @@ async function daysMeant(
   deps: AppDependencies,
   tx: Transaction,
   actor: Actor,
-  { place, threadTs, numbering }: AnswerInWords,
+  { text, place, threadTs, numbering }: AnswerInWords,
   said: string | undefined,
 ): Promise<AnsweredDay[]> {
   const now = deps.clock.now();
@@ -181,7 +190,7 @@ async function daysMeant(
       : await tx.read.promptsByPost(actor.workspaceId, { channelId: place.channelId, ts: threadTs });
   const isMessage = place.isDirect && numbering !== 'sprint';
   const own = inThread.filter(({ userId }) => userId === actor.userId);
-  const meant = own.length > 0 || !isMessage ? own : await sprintsMeant(tx, actor, now, said);
+  const meant = own.length > 0 || !isMessage ? own : await sprintsMeant(tx, actor, text, now, said);
   if (meant.length === 0) {
     const sprintId = await runningSprintId(tx.read, actor, place, now, said);
     return [await answeredDay(deps, tx, actor, sprintId, said, 'all')];
@@ -194,11 +203,13 @@ async function daysMeant(
 
 /**
  * What a person on several teams means by the day, or today: the only sprint that runs; else those about which the latest
- * message asked together. So on a weekend, too, when nobody is asked. None where several messages asked.
+ * message asked together. So on a weekend, too, when nobody is asked. Where several messages asked, the one of which a card of
+ * theirs is named; none where that isn't clear.
  */
 async function sprintsMeant(
   tx: Transaction,
   actor: Actor,
+  text: string,
   now: Date,
   said: string | undefined,
 ): Promise<SprintDay[]> {
@@ -223,5 +234,25 @@ async function sprintsMeant(
   const meant = running.filter(({ prompt }) => prompt?.day === lastAskedOn);
   const isOne = new Set(meant.map(({ prompt }) => prompt?.postId)).size === 1;
   // In the order in which the message lists them.
-  return isOne ? meant.sort((a, b) => (a.sprintId < b.sprintId ? -1 : 1)) : [];
+  if (isOne) return meant.sort((a, b) => (a.sprintId < b.sprintId ? -1 : 1));
+  const named: SprintDay[] = [];
+  for (const sprint of running) if (await namesCardOf(tx, actor, sprint, text)) named.push(sprint);
+  return named.length === 1 ? named : [];
+}
+
+/** Whether the words call a card of the person's own in the sprint by a name. */
+async function namesCardOf(
+  tx: Transaction,
+  actor: Actor,
+  { sprintId, day }: SprintDay,
+  text: string,
+): Promise<boolean> {
+  const states = answerableStates(await tx.read.recordsOf(sprintId), actor.userId, day);
+  const own = states.map(({ card }) => card);
+  const positionOf = (reference: string): number | undefined => {
+    const card = cardCalled(reference, own, own);
+    return card && own.indexOf(card) + 1;
+  };
+  const cards = { count: own.length, open: [], positionOf };
+  return wordsOf(text.replaceAll(/[,;]/g, ' ')).some((word) => callsCard(word, cards));
 }

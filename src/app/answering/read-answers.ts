@@ -71,7 +71,10 @@ export function inputProblem(problem: AnswerProblem, card: SprintCard): InputPro
   const of = { card: cardName(card), number: String(card.number) };
   switch (problem.code) {
     case 'not-an-owner':
-      return { field: `left:${card.id}`, problem: { code: 'not-your-card', ...of } };
+      return {
+        field: `left:${card.id}`,
+        problem: { code: card.ownerIds.length === 0 ? 'nobodys-card' : 'not-your-card', ...of },
+      };
     case 'card-dropped':
       return {
         field: `left:${card.id}`,

@@ -123,6 +123,7 @@ problem-cancel-reason = Keep the reason within { NUMBER($most) } characters.
 # An answer. $card is the card's name.
 problem-note-length = Keep the note within { NUMBER($most) } characters.
 problem-not-your-card = { $card } isn’t one of your cards. Its owners answer for it; if you work on it too, become an owner with “take { $number }”.
+problem-nobodys-card = { $card } has no owner yet. To answer for it, become one first with “take { $number }”.
 problem-card-dropped = { $card } was dropped on { DAY($day) }, so nothing can be left on it.
 problem-card-finished = { $card } was finished on { DAY($day) }. If it isn’t done after all, reopen it first with “reopen { $number }”.
 problem-card-came-later = { $card } came into the sprint on { DAY($day) }; answer for that day or a later one.

@@ -667,6 +667,12 @@ describe('an answer in words', () => {
     expect(await exampleNow()).toEqual({ cardCount, reference: '2', title: 'Crane log', leftPoints: 3 });
   });
 
+  test('about a card that nobody owns says how to become its owner', async () => {
+    const { h } = await askedOnMonday('Tide table, 5, @Ben\nFog horn, 3');
+    const { problems } = await refusalOf(say(h, 'ben', 'horn: 1'), 'bad-input');
+    expect(problems).toMatchObject([{ problem: { code: 'nobodys-card', number: '2' } }]);
+  });
+
   test('that names a card without a number comes with an example of that card', async () => {
     const { h } = await askedOnMonday('LP-7: Tide table, 5, @Ben\nCrane log, 3, @Ben');
     const example = { cardCount: 2, reference: '2', title: 'Crane log', leftPoints: 3 };

@@ -149,6 +149,18 @@ describe('somebody on two teams that ask at the same time', () => {
     }
   });
 
+  test('need not say which where they name a card of one', async () => {
+    const { h, tugs, pilots } = await onTwoTeams({ promptAt: '10:00' });
+    await h.pass(`${DAY}T09:15:00Z`);
+    await h.pass(`${DAY}T10:00:00Z`);
+    await answerInWords(h.deps, ben, { text: 'roster: 1', place: DIRECT });
+    expect(await leftOn(h, tugs, pilots)).toEqual([undefined, 1]);
+    await answerInWords(h.deps, ben, { text: '3 left on tide', place: DIRECT });
+    expect(await leftOn(h, tugs, pilots)).toEqual([3, 1]);
+    const both = answerInWords(h.deps, ben, { text: 'roster 0, tide 1', place: DIRECT });
+    await refusalOf(both, 'several-teams');
+  });
+
   test('keeps the message when the details of one sprint are deleted, as long as the other’s are kept', async () => {
     const { h, tugs, pilots } = await onTwoTeams();
     await h.pass(`${DAY}T09:15:00Z`);
