@@ -44,8 +44,12 @@ export interface AnswerVocabulary {
   readonly parting: readonly string[];
   /** Before a reason. */
   readonly because: readonly string[];
-  /** After a number by which something changed. */
+  /** Say that something changed: to what is left only where a word of `to` follows. */
   readonly change: readonly string[];
+  /** Before a number that is no more than about right. What is finished isn't so by a guess. */
+  readonly guess: readonly string[];
+  /** Before an exception: `all but berth-7`. */
+  readonly whole: readonly string[];
   /** Part what is said about a card from the card that follows: `3 for berth-7`. */
   readonly about: readonly string[];
   /** Before what was left until now: `from 5 to 3`. */
@@ -164,16 +168,14 @@ export const ENGLISH: AnswerVocabulary = {
   hedge: ['not', 'yet', 'except', 'almost', 'nearly', 'mostly', 'less', 'needs', 'still'],
   parting: ['but', 'though', 'although', 'while'],
   because: ['because', 'since'],
-  change: ['down', 'up', 'less', 'more'],
+  change: ['went', 'gone', 'grew', 'dropped', 'shrank', 'down', 'up', 'less', 'more'],
+  guess: ['about', 'around', 'roughly', 'maybe', 'probably', 'think', 'guess'],
+  whole: ['all', 'everything', 'nothing', 'none', 'both'],
   about: ['for', 'on'],
   from: ['from'],
   to: ['to', '->', '→'],
   and: ['and', '&', '+'],
-  filler: [
-    ...['i', 'i’m', 'am', 'i’ve', 'it', 'it’s', 'still', 'now', 'about', 'only', 'just', 'the', 'my'],
-    ...['went', 'down', 'up', 'grew', 'gone', 'dropped', 'shrank'],
-    ...['around', 'roughly', 'maybe', 'probably', 'think', 'guess'],
-  ],
+  filler: ['i', 'i’m', 'am', 'i’ve', 'it', 'it’s', 'still', 'now', 'only', 'just', 'the', 'my'],
   numbers: ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'],
 };
 

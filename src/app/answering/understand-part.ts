@@ -125,12 +125,12 @@ export function understandPart(
   const extras = readExtras(text, extrasAt < 0 ? [] : words.slice(extrasAt), is);
   if ('code' in extras) return extras;
   const head = withoutLeft(extrasAt < 0 ? words : words.slice(0, extrasAt), vocabulary);
-  // `1 down on berth-7`: how much was left before isn't said.
-  const isChange = head.words.some((word, i) => is(word, 'change') && NUMBER.test(head.words[i - 1] ?? ''));
-  if (isChange) return notAnAnswer;
   const unchanged = namesOfUnchanged(head.words, vocabulary, is);
-  const meant = head.words.filter((word) => isCard(word) || !is(word, 'filler'));
-  const telling = withoutFormer(cardFirst(meant, vocabulary, is), cards, is);
+  const meant = head.words.filter((word) => isCard(word) || !(is(word, 'filler') || is(word, 'guess')));
+  // `grew 3`, `1 down`: only by how much it changed is said.
+  const isChange = meant.some((word) => is(word, 'change')) && !meant.some((word) => is(word, 'to'));
+  if (isChange) return notAnAnswer;
+  const telling = withoutChange(withoutFormer(cardFirst(meant, vocabulary, is), cards, is), is);
   const { names, amounts } = unchanged ?? namesAndAmounts(telling, is);
   if (isBlocked) {
     const blocked = blockedAlone({ names, amounts: unchanged ? [] : amounts }, isAlone, cards, is);
@@ -142,6 +142,7 @@ export function understandPart(
   const isNothing = is(amount, 'nothing');
   if (isNothing && names.length === 0 && !head.saysLeft) return { code: 'nothing-two-ways', typed: text };
   const isDone = isNothing || is(amount, 'done');
+  if (isDone && head.words.some((word) => is(word, 'guess') && !isCard(word))) return notAnAnswer;
   const leftPoints = unchanged ? 'unchanged' : isDone ? 0 : parsePoints(amount);
   if (leftPoints === undefined) return whyNotPoints(amount) ?? notAnAnswer;
   const said = (position: number, called?: string): Said => ({
@@ -224,6 +225,17 @@ function cardFirst(
   return cards.length === 0 ? [amount] : [...cards, ':', amount];
 }
 
+/** `berth-7 8` in place of `berth-7 grew to 8`. */
+function withoutChange(
+  words: readonly string[],
+  is: (word: string | undefined, kind: Kind) => boolean,
+): readonly string[] {
+  const isAfterNumber = (at: number): boolean => parsePoints(words[at - 1] ?? '') !== undefined;
+  return words.filter(
+    (word, i) => !is(word, 'change') && !(is(word, 'to') && !SIGN.test(word) && !isAfterNumber(i)),
+  );
+}
+
 /** What cards are called by of which is said that nothing changed: `berth-7 same`, `no change on berth-7`, or `same` alone. */
 function namesOfUnchanged(
   words: readonly string[],
@@ -264,9 +276,10 @@ function withoutFormer(
   const isNumber = (word: string | undefined) => word !== undefined && parsePoints(word) !== undefined;
   if (!isNumber(words[at - 1]) || !isNumber(words[at + 1])) return words;
   const isSaid = is(words[at - 2], 'from');
-  // `5 -> 3` is about card 5 where there is one, and `card 5 -> 3` in any case.
-  const isCard = at < 2 ? cards.positionOf(words[at - 1] ?? '') !== undefined : is(words[at - 2], 'card');
-  if (!isSaid && isCard) return words;
+  // `5 -> 3` is about card 5 where there is one, and `card 5 -> 3` in any case. `2 to 3` may be anything.
+  const isAlone = at < 2 || is(words[at - 2], 'change');
+  const isCard = isAlone ? cards.positionOf(words[at - 1] ?? '') !== undefined : is(words[at - 2], 'card');
+  if (!isSaid && (isCard || (isAlone && !SIGN.test(words[at] ?? '')))) return words;
   return [...words.slice(0, at - (isSaid ? 2 : 1)), ...words.slice(at + 1)];
 }
 
@@ -279,7 +292,7 @@ export function callsCard(word: string, { positionOf, count }: CardsToAnswer): b
 
 /** Whether the word stands between a card and what is said about it. */
 function parts(word: string, is: (word: string | undefined, kind: Kind) => boolean): boolean {
-  return SIGN.test(word) || is(word, 'has') || is(word, 'to');
+  return SIGN.test(word) || is(word, 'has');
 }
 
 /** What cards are called by, and what is said about them: `2: 3`, `2 has 3`, `berth-7 3`, `done with 2`, `3`. */

@@ -106,9 +106,11 @@ export function withoutRemarks(
       signOfDash(dash, all.slice(0, at), all.slice(at + dash.length), vocabulary),
     )
     .replace(BRACKETS, (bracketed, words: string) => (LETTER.test(words) ? `;(${words} ` : bracketed))
-    .replace(WORD, (word) => {
+    .replace(WORD, (word, at: number, all: string) => {
       if (vocabulary.because.includes(word.toLowerCase())) return ';(';
-      return vocabulary.parting.includes(word.toLowerCase()) ? ';' : word;
+      if (!vocabulary.parting.includes(word.toLowerCase())) return word;
+      const before = wordsOf(all.slice(Math.max(0, at - WORD_LENGTH), at)).at(-1) ?? '';
+      return vocabulary.whole.includes(plainly(before)) ? word : ';';
     })
     .replace(SENTENCE_END, '; ');
   // Every second piece is what parts two clauses.

@@ -554,6 +554,34 @@ describe('what is said beside an answer', () => {
   );
 });
 
+describe('what could be something else than it looks', () => {
+  test.each<[string, number]>([
+    ['everything but lp-8 done', 2],
+    ['all but LP-7 are done', 2],
+    ['nothing but tests left', 1],
+    ['grew 3', 1],
+    ['LP-7 grew 3', 2],
+    ['dropped 2', 1],
+    ['went down 2', 1],
+    ['down 2', 1],
+    ['2 more to go', 1],
+    ['2 to 3', 1],
+    ['2 to 3 left', 3],
+    ['maybe done', 1],
+    ['I think it’s done', 1],
+    ['about done', 1],
+    ['LP-7 probably done', 2],
+    ['done, except for the mail', 1],
+    ['finished testing, 2 left', 1],
+    ['3 of 5 done', 1],
+    ['not 3 but 5', 1],
+    ['LP-7 isn’t done but lp-8 is', 2],
+    ['2 days left', 1],
+  ])('%j about %i cards is asked about', (text, cardCount) =>
+    expect(understand(text, cardCount)).toMatchObject({ kind: 'unclear' }),
+  );
+});
+
 describe('of a card that is named without a number of points', () => {
   test.each<[string, number, string]>([
     ['LP-7 is nearly done', 2, '“LP-7 is nearly done” doesn’t say how many points are left.'],
