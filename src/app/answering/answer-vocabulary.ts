@@ -165,7 +165,10 @@ export const ENGLISH: AnswerVocabulary = {
   has: ['has', 'have', 'had', 'is', 'are', 'was', 'were', 'at', 'with', 'needs', 'takes'],
   was: ['was', 'were', 'had'],
   hope: ['will', 'should', 'hopefully', 'tomorrow', 'soon', 'almost', 'nearly'],
-  hedge: ['not', 'yet', 'except', 'almost', 'nearly', 'mostly', 'less', 'needs', 'still'],
+  hedge: [
+    ...['not', 'yet', 'except', 'almost', 'nearly', 'mostly', 'less', 'needs', 'still', 'missing', 'waiting'],
+    ...['pending', 'only', 'just', 'tomorrow', 'later', 'soon', 'open', 'if', 'unless', 'without', 'apart'],
+  ],
   parting: ['but', 'though', 'although', 'while'],
   because: ['because', 'since'],
   change: ['went', 'gone', 'grew', 'dropped', 'shrank', 'down', 'up', 'less', 'more'],

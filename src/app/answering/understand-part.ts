@@ -145,6 +145,8 @@ export function understandPart(
   if (isDone && head.words.some((word) => is(word, 'guess') && !isCard(word))) return notAnAnswer;
   const leftPoints = unchanged ? 'unchanged' : isDone ? 0 : parsePoints(amount);
   if (leftPoints === undefined) return whyNotPoints(amount) ?? notAnAnswer;
+  // `41, 42` names two cards.
+  if (leftPoints !== 0 && callsCard(amount, cards)) return notAnAnswer;
   const said = (position: number, called?: string): Said => ({
     ...{ position, leftPoints, called, typed: amount },
     ...{ workedPoints: extras.worked, surprisePoints: extras.surprise },

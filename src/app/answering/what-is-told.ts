@@ -117,8 +117,10 @@ export function withoutRemarks(
   const pieces = parted.split(CLAUSE_END);
   const clauses = pieces.filter((_, i) => i % 2 === 0);
   const says = (clause: string, words: readonly string[]): boolean =>
-    wordsOf(clause).some((word) => words.includes(plainly(word)));
-  const isDone = clauses.some((clause) => says(clause, vocabulary.done));
+    wordsOf(clause.replace(ASIDE, '')).some((word) => words.includes(plainly(word)));
+  const isDone = clauses.some(
+    (clause) => says(clause, vocabulary.done) && !isHope(clause, cards, vocabulary),
+  );
   const takesBack = (clause: string): boolean => isDone && says(clause, vocabulary.hedge);
   const isTold = (clause: string): boolean =>
     takesBack(clause) ||

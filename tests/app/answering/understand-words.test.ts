@@ -488,6 +488,10 @@ describe('the number of a key, which no card has in points', () => {
     expect(understandWords(text, both)).toMatchObject({ answers: expected }),
   );
 
+  test.each(['41, 42', '41 and 42', '41: 42'])('%j names cards and no points', (text) => {
+    expect(understandWords(text, both)).toMatchObject({ kind: 'unclear' });
+  });
+
   test('is the card also where there is no other', () => {
     const only = { ...both, count: 1, open: [1] };
     expect(understandWords('41 done, finally', only)).toMatchObject({
@@ -577,6 +581,10 @@ describe('what could be something else than it looks', () => {
     ['not 3 but 5', 1],
     ['LP-7 isn’t done but lp-8 is', 2],
     ['2 days left', 1],
+    ['done, docs are missing', 1],
+    ['done (waiting for review)', 1],
+    ['done, deploy tomorrow', 1],
+    ['done, just docs', 1],
   ])('%j about %i cards is asked about', (text, cardCount) =>
     expect(understand(text, cardCount)).toMatchObject({ kind: 'unclear' }),
   );
