@@ -25,7 +25,8 @@ import {
   recordAway,
   recordUnchanged,
 } from './record-answers.ts';
-import { callsCard, wordsOf } from './understand-part.ts';
+import { wordsOf } from './typed-words.ts';
+import { callsCard } from './understand-part.ts';
 import { understandWords } from './understand-words.ts';
 
 export interface AnswerInWords {

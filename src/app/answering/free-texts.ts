@@ -1,7 +1,7 @@
 /** Takes out of an answer in words what people say freely: on what a card is blocked, and notes. */
 import { withoutEnds } from '../cards/card-link.ts';
 import type { AnswerVocabulary } from './answer-vocabulary.ts';
-import { wordsOf } from './understand-part.ts';
+import { wordsOf } from './typed-words.ts';
 
 /** What parts a free text from what is before it. */
 const GAPS = new Set(' \t\u00a0,-–—');

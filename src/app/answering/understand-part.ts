@@ -1,7 +1,18 @@
 /** Understands what an answer in words says about one card, or about several of which it says the same. */
 import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
-import { withoutEnds } from '../cards/card-link.ts';
 import type { AnswerVocabulary } from './answer-vocabulary.ts';
+import {
+  cardFirst,
+  extraInOrder,
+  type Kind,
+  namesAndAmounts,
+  namesOfUnchanged,
+  withoutChange,
+  withoutFormer,
+  withoutLeft,
+  withoutTick,
+} from './put-in-order.ts';
+import { isNumber, plainly, SIGNED_NUMBER, wordsOf } from './typed-words.ts';
 
 /** What was said about the card at a place in the prompt's list, 1 for the first. */
 export interface WordsForCard {
@@ -65,50 +76,7 @@ export interface PartOfAnswer {
 /** No card is estimated at more, as a rule. */
 const USUAL_POINTS_MAX = 20;
 
-type Kind = keyof AnswerVocabulary;
-
 const NUMBER = /^\d+(?:[.,]\d+)?$/;
-const SIGN = /^(?:[:=→]|[-=]>)$/;
-/** `2) ` and `(2) ` before what is said of a card. */
-const LIST_NUMBER = /(?<=^|\s)\(?(\d{1,4})\)(?=\s)/g;
-/** A tick, as it is or as the platform writes it out. */
-const TICK = /:(?:white_check_mark|heavy_check_mark|ballot_box_with_check):|[✔☑✅]\uFE0F?/gu;
-/** Other signs, likewise (`:tada:`), and smileys of letters. */
-const EMOJI =
-  /:[a-z][a-z0-9_+-]{1,40}:|(?:(?!✅)\p{Extended_Pictographic}|[\u{1F3FB}-\u{1F3FF}]|\u200D|\uFE0F)+|(?<=\s)[:;]-?[()D](?=\s|$)/giu;
-/** Before a number that is no more than about right. */
-const ABOUT = /[~∼≈](?=\s?[\d½])/g;
-/** Between a card and what is said of it, or between what was and what is left, with or without spaces around it. */
-const SIGNS = /->|=>|[→=:]/g;
-const FULL_STOPS = new Set('.!');
-/** Words of the longest phrase that says that nothing changed. */
-const UNCHANGED_WORDS_MAX = 4;
-
-/** In small letters, with one kind of apostrophe, and without full stops at the end. */
-export function plainly(text: string): string {
-  return wordsOf(text).join(' ').toLowerCase().replaceAll("'", '’');
-}
-
-export function wordsOf(text: string): string[] {
-  const plain = text
-    .replace(TICK, ' ✅ ')
-    .replace(EMOJI, ' ')
-    .replace(ABOUT, '')
-    .replace(LIST_NUMBER, '$1 :')
-    .trim();
-  return withoutEnds(plain, FULL_STOPS, 'end').replace(SIGNS, ' $& ').trim().split(/\s+/);
-}
-
-const SIGNED_NUMBER = /^[-−]?\d/;
-
-/** The words, with `surprise 2` in place of `2 surprise` at their end, and likewise for what was worked. */
-export function extraInOrder(words: readonly string[], vocabulary: AnswerVocabulary): readonly string[] {
-  const last = words.at(-1) ?? '';
-  const numberAt = vocabulary.points.includes(plainly(words.at(-2) ?? '')) ? -3 : -2;
-  const isExtra = [...vocabulary.worked, ...vocabulary.surprise].includes(plainly(last));
-  if (!isExtra || !SIGNED_NUMBER.test(words.at(numberAt) ?? '')) return words;
-  return [...words.slice(0, numberAt), last, words.at(numberAt) as string];
-}
 
 export function understandPart(
   { text, place, isAlone, isBlocked = false }: PartOfAnswer,
@@ -130,7 +98,7 @@ export function understandPart(
   // `grew 3`, `1 down`: only by how much it changed is said.
   const isChange = meant.some((word) => is(word, 'change')) && !meant.some((word) => is(word, 'to'));
   if (isChange) return notAnAnswer;
-  const telling = withoutChange(withoutFormer(cardFirst(meant, vocabulary, is), cards, is), is);
+  const telling = withoutChange(withoutFormer(cardFirst(meant, vocabulary, is), isCard, is), is);
   const { names, amounts } = unchanged ?? namesAndAmounts(telling, is);
   if (isBlocked) {
     const blocked = blockedAlone({ names, amounts: unchanged ? [] : amounts }, isAlone, cards, is);
@@ -213,124 +181,11 @@ function referencesIn(
   return isList ? called.filter((_, i) => i % 2 === 0) : undefined;
 }
 
-/** `berth-7 : 3` in place of `3 left for berth-7`. */
-function cardFirst(
-  words: readonly string[],
-  vocabulary: AnswerVocabulary,
-  is: (word: string | undefined, kind: Kind) => boolean,
-): readonly string[] {
-  const at = words.findIndex((word) => is(word, 'about'));
-  const [amount = '', ...more] = withoutLeft(words.slice(0, Math.max(at, 0)), vocabulary).words;
-  const cards = words.slice(at + 1);
-  const isAmount = parsePoints(amount) !== undefined && more.length === 0;
-  if (!isAmount) return words;
-  return cards.length === 0 ? [amount] : [...cards, ':', amount];
-}
-
-/** `berth-7 8` in place of `berth-7 grew to 8`. */
-function withoutChange(
-  words: readonly string[],
-  is: (word: string | undefined, kind: Kind) => boolean,
-): readonly string[] {
-  const isAfterNumber = (at: number): boolean => parsePoints(words[at - 1] ?? '') !== undefined;
-  return words.filter(
-    (word, i) => !is(word, 'change') && !(is(word, 'to') && !SIGN.test(word) && !isAfterNumber(i)),
-  );
-}
-
-/** What cards are called by of which is said that nothing changed: `berth-7 same`, `no change on berth-7`, or `same` alone. */
-function namesOfUnchanged(
-  words: readonly string[],
-  vocabulary: AnswerVocabulary,
-  is: (word: string | undefined, kind: Kind) => boolean,
-): { readonly names: readonly string[]; readonly amounts: readonly string[] } | undefined {
-  const isPhrase = (some: readonly string[]): boolean =>
-    vocabulary.unchanged.includes(plainly(some.join(' ')));
-  const lengths = Array.from({ length: Math.min(words.length, UNCHANGED_WORDS_MAX) }, (_, i) => i + 1);
-  const after = lengths.findLast((length) => isPhrase(words.slice(-length)));
-  const before = lengths.findLast((length) => isPhrase(words.slice(0, length)));
-  const length = after ?? before;
-  if (length === undefined) return undefined;
-  const [phrase, others] =
-    after === undefined
-      ? [words.slice(0, length), words.slice(length)]
-      : [words.slice(-length), words.slice(0, -length)];
-  const names = others.filter((word) => !parts(word, is) && !is(word, 'filler') && !is(word, 'about'));
-  return { names, amounts: [phrase.join(' ')] };
-}
-
-/** Without a tick beside `done`. */
-function withoutTick(
-  words: readonly string[],
-  is: (word: string | undefined, kind: Kind) => boolean,
-): readonly string[] {
-  const others = words.filter((word) => word !== '✅');
-  return others.some((word) => is(word, 'done')) ? others : words;
-}
-
-/** Without what was left until now: `berth-7 3` in place of `berth-7 from 5 to 3` and of `berth-7 5 -> 3`. */
-function withoutFormer(
-  words: readonly string[],
-  cards: CardsToAnswer,
-  is: (word: string | undefined, kind: Kind) => boolean,
-): readonly string[] {
-  const at = words.findIndex((word) => is(word, 'to'));
-  const isNumber = (word: string | undefined) => word !== undefined && parsePoints(word) !== undefined;
-  if (!isNumber(words[at - 1]) || !isNumber(words[at + 1])) return words;
-  const isSaid = is(words[at - 2], 'from');
-  // `5 -> 3` is about card 5 where there is one, and `card 5 -> 3` in any case. `2 to 3` may be anything.
-  const isAlone = at < 2 || is(words[at - 2], 'change');
-  const isCard = isAlone ? cards.positionOf(words[at - 1] ?? '') !== undefined : is(words[at - 2], 'card');
-  if (!isSaid && (isCard || (isAlone && !SIGN.test(words[at] ?? '')))) return words;
-  return [...words.slice(0, at - (isSaid ? 2 : 1)), ...words.slice(at + 1)];
-}
-
 /** Whether the word is what a card is called by and nothing else: a number is one only where it can't be points. */
 export function callsCard(word: string, { positionOf, count }: CardsToAnswer): boolean {
   return (
     positionOf(word) !== undefined && (!isNumber(word) || Number(word) > Math.max(count, USUAL_POINTS_MAX))
   );
-}
-
-/** Whether the word stands between a card and what is said about it. */
-function parts(word: string, is: (word: string | undefined, kind: Kind) => boolean): boolean {
-  return SIGN.test(word) || is(word, 'has');
-}
-
-/** What cards are called by, and what is said about them: `2: 3`, `2 has 3`, `berth-7 3`, `done with 2`, `3`. */
-function namesAndAmounts(
-  words: readonly string[],
-  is: (word: string | undefined, kind: Kind) => boolean,
-): { readonly names: readonly string[]; readonly amounts: readonly string[] } {
-  const parting = (word: string): boolean => parts(word, is);
-  const first = words.findIndex((word) => !parting(word));
-  const told = words.slice(first < 0 ? words.length : first);
-  if (told.length > 1 && is(told[0], 'done')) {
-    return { names: told.slice(1).filter((word) => !parting(word)), amounts: told.slice(0, 1) };
-  }
-  const partedAt = told.findIndex(parting);
-  const amountsAt = partedAt < 0 ? told.length - 1 : partedAt;
-  return {
-    names: told.slice(0, Math.max(amountsAt, 0)),
-    amounts: told.slice(Math.max(amountsAt, 0)).filter((word) => !parting(word)),
-  };
-}
-
-/** Takes `points`, `left`, `to go` and the like off the end. */
-function withoutLeft(
-  words: readonly string[],
-  vocabulary: AnswerVocabulary,
-): { readonly words: readonly string[]; readonly saysLeft: boolean } {
-  let [count, saysLeft] = [words.length, false];
-  for (;;) {
-    const endsWith = (length: number, phrases: readonly string[]): boolean =>
-      count > length && phrases.includes(plainly(words.slice(count - length, count).join(' ')));
-    const leftWords = [2, 1].find((length) => endsWith(length, vocabulary.left));
-    if (leftWords === undefined && !endsWith(1, vocabulary.points)) break;
-    saysLeft ||= leftWords !== undefined;
-    count -= leftWords ?? 1;
-  }
-  return { words: words.slice(0, count), saysLeft };
 }
 
 interface Extras {
@@ -366,8 +221,4 @@ function whyNotPoints(typed: string): Unclear | undefined {
   if (!NUMBER.test(typed)) return undefined;
   const isTooMany = Number(typed.replace(',', '.')) > MAX_POINTS;
   return isTooMany ? { code: 'too-many-points', typed, most: MAX_POINTS } : { code: 'not-halves', typed };
-}
-
-export function isNumber(typed: string): boolean {
-  return parsePoints(typed) !== undefined;
 }

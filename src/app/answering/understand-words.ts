@@ -5,17 +5,15 @@
  */
 import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
 import { type FreeKind, takeFreeTexts, withoutKeywords } from './free-texts.ts';
+import { extraInOrder } from './put-in-order.ts';
+import { isNumber, plainly, wordsOf } from './typed-words.ts';
 import {
   type CardsToAnswer,
   callsCard,
-  extraInOrder,
-  isNumber,
   type PartOfAnswer,
-  plainly,
   type Said,
   type Unclear,
   understandPart,
-  wordsOf,
 } from './understand-part.ts';
 import {
   aboutTheDay,

@@ -1,7 +1,8 @@
 /** Tells what is said of cards or of the whole day from what is said besides. */
 import { withoutEnds } from '../cards/card-link.ts';
 import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
-import { type CardsToAnswer, isNumber, plainly, type WordsForCard, wordsOf } from './understand-part.ts';
+import { isNumber, plainly, wordsOf } from './typed-words.ts';
+import type { CardsToAnswer, WordsForCard } from './understand-part.ts';
 
 /** What is told, and the words that aren't kept. */
 export type Told = { readonly leftOut?: readonly string[] } & (
