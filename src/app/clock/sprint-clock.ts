@@ -64,8 +64,9 @@ export function lastDayOf(
   states: readonly Pick<CardState, 'entries'>[],
 ): Day {
   if (closedAt === undefined) return endsOn;
-  const answered = states.flatMap(({ entries }) => entries.map(({ answer }) => answer.day));
-  const last = [dayAt(closedAt, timeZone), ...answered].sort().at(-1) as Day;
+  let last = dayAt(closedAt, timeZone);
+  for (const { entries } of states)
+    for (const { answer } of entries) if (answer.day > last) last = answer.day;
   return last < endsOn ? last : endsOn;
 }
 

@@ -18,6 +18,7 @@ import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import { ratioValues } from '../history/ratio-values.ts';
 import { commitmentPast, pastSprints } from '../history/team-history.ts';
+import { letOthersTurn } from '../let-others-turn.ts';
 import { nextSprintDays } from '../planning/sprint-rhythm.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
@@ -77,7 +78,10 @@ export async function notesHistory(
   }
   const asks = summary.notes.some(({ id }) => ASKS_FOR_A_RANGE.includes(id));
   const stored = known.find(({ sprintId }) => sprintId === sprint.id);
-  const rangeToTry = asks ? await rangeAfter(tx.read, team, sprint, summary, before, stored) : undefined;
+  if (!asks) return { notes, rangeToTry: undefined };
+  await letOthersTurn();
+  const rangeToTry = await rangeAfter(tx.read, team, sprint, summary, before, stored);
+  await letOthersTurn();
   return { notes, rangeToTry };
 }
 

@@ -9,6 +9,7 @@ import { type CardLine, cardLine, type SprintCardState, sharedNote, statesOf } f
 import { lastDayOf, reopenUntil, sprintDays } from '../clock/sprint-clock.ts';
 import { type ExperimentResult, experimentResults } from '../experiments/experiment-results.ts';
 import { workTimeOf } from '../history/past-sprint-at-closing.ts';
+import { letOthersTurn } from '../let-others-turn.ts';
 import { type ListedPlanChange, listedPlanChanges } from '../planning/listed-plan-changes.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { todayOf } from '../team/place.ts';
@@ -90,6 +91,7 @@ export async function verdictContent(
   const history = await notesHistory(tx, team, sprint, summary);
   const notes = supportedNotes(summary, history);
   const states = statesOf(records);
+  await letOthersTurn();
   const days = sprintDays(team, sprint);
   const lastDay = lastDayOf(team, sprint, states);
   const seen = await seenOf(tx.read, team, sprint, states);
