@@ -174,12 +174,16 @@ function withoutNames(clause: string, { positionOf }: CardsToAnswer): string {
 }
 
 /** `should be done tomorrow`, of no card that is named. */
-function isHope(clause: string, { positionOf }: CardsToAnswer, { hope }: AnswerVocabulary): boolean {
+function isHope(
+  clause: string,
+  { positionOf }: CardsToAnswer,
+  { hope, blocked, note }: AnswerVocabulary,
+): boolean {
   const words = wordsOf(clause);
-  return (
-    words.some((word) => hope.includes(plainly(word))) &&
-    words.every((word) => !/\d/.test(word) && positionOf(word) === undefined)
-  );
+  // A keyword stands for the words behind it, which were taken out.
+  const isPlain = (word: string): boolean =>
+    !/\d/.test(word) && positionOf(word) === undefined && ![...blocked, ...note].includes(plainly(word));
+  return words.some((word) => hope.includes(plainly(word))) && words.every(isPlain);
 }
 
 /** `was 5`. */

@@ -544,6 +544,11 @@ describe('what is said beside an answer', () => {
     expect(understand('sick, back on Monday', 2)).toEqual({ kind: 'away', leftOut: ['back on Monday'] });
   });
 
+  test('loses no note of another card where something is hoped for with a keyword', () => {
+    const understood = understand('should be blocked: by Bo; LP-7: 3 note: ask Ana', 2);
+    expect(understood).toMatchObject({ kind: 'unclear' });
+  });
+
   test('thanks are nothing that has to be told of', () => {
     expect(understand('3, thanks', 1)).not.toHaveProperty('leftOut');
   });

@@ -12,6 +12,16 @@ import { lineList } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
 import { percentTyped } from './team-forms.ts';
 
+/** As the fields of the form are called. */
+const SETUP_LABELS = {
+  name: 'setup-name',
+  facilitators: 'setup-facilitators',
+  productOwner: 'setup-product-owner',
+  workingDays: 'setup-working-days',
+  timeZone: 'setup-time-zone',
+  promptAt: 'setup-prompt-time',
+} as const;
+
 export function teamChangedMessage({ team, byUserId, changes }: ContentOf<'team-changed'>): MessageView {
   const title = mrkdwn('team-changed', { person: person(byUserId), team: team.name });
   // Nothing is left of them once the person who made them was erased.
@@ -31,15 +41,17 @@ function changeLine(change: TeamChange): string {
     case 'productOwner':
       return lineOf(
         change,
-        setupLabel(part),
+        say(SETUP_LABELS[part]),
         (ids) => new Markup(mrkdwn('team-changed-people', { people: people(idsIn(ids)) })),
       );
     case 'workingDays':
-      return lineOf(change, setupLabel(part), (days) => weekdayWords(idsIn(days).map(Number) as Weekday[]));
+      return lineOf(change, say(SETUP_LABELS[part]), (days) =>
+        weekdayWords(idsIn(days).map(Number) as Weekday[]),
+      );
     case 'name':
     case 'timeZone':
     case 'promptAt':
-      return lineOf(change, setupLabel(part), String);
+      return lineOf(change, say(SETUP_LABELS[part]), String);
     default:
       if (isThreshold(part)) {
         return lineOf(change, say('threshold-label', { threshold: part }), (share) =>
@@ -47,26 +59,6 @@ function changeLine(change: TeamChange): string {
         );
       }
       return lineOf(change, say('setting-label', { setting: part }), (typed) => settingWords(part, typed));
-  }
-}
-
-/** As its field in the form is called. */
-function setupLabel(
-  part: 'name' | 'facilitators' | 'productOwner' | 'workingDays' | 'timeZone' | 'promptAt',
-): string {
-  switch (part) {
-    case 'name':
-      return say('setup-name');
-    case 'facilitators':
-      return say('setup-facilitators');
-    case 'productOwner':
-      return say('setup-product-owner');
-    case 'workingDays':
-      return say('setup-working-days');
-    case 'timeZone':
-      return say('setup-time-zone');
-    case 'promptAt':
-      return say('setup-prompt-time');
   }
 }
 
