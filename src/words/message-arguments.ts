@@ -3549,7 +3549,8 @@ export interface Messages {
   'values-recorded': { readonly sprints: number };
   'welcome-title': Record<never, never>;
   'welcome-team': { readonly teams: readonly string[] };
-  'welcome-team-type': Record<never, never>;
+  'welcome-reader-type': Record<never, never>;
+  'welcome-member-type': Record<never, never>;
   'welcome-no-team': Record<never, never>;
   'welcome-no-team-type': Record<never, never>;
   'what-if-button': Record<never, never>;

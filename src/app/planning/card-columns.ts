@@ -71,7 +71,7 @@ export function readLine(typed: string, areOwners: AreOwners): Columns | ColumnP
   const line = withoutListMarks(typed);
   const columns = readColumns(line.replace(BRACKETED_MARK, ''), areOwners);
   if (!('code' in columns) && columns.title !== '') return columns;
-  return withEstimateBeside(line, areOwners) ?? columns;
+  return withEstimateBeside(line, areOwners) ?? withEstimateLast(line, areOwners) ?? columns;
 }
 
 /** A list's entry may have several marks: `- 1. [ ] Title`. */
@@ -245,6 +245,15 @@ function withEstimateBeside(line: string, areOwners: AreOwners): Columns | undef
     if (/^<?@/.test(after) || areOwners(after)) return { title: before, estimatePoints, owners: [after] };
   }
   return undefined;
+}
+
+/** `Title @owner 5`: behind an owner, a number is no part of the title. */
+function withEstimateLast(line: string, areOwners: AreOwners): Columns | undefined {
+  const at = line.lastIndexOf(' ');
+  const estimatePoints = parsePoints(line.slice(at + 1));
+  const named = titleAndOwners(line.slice(0, at), areOwners);
+  if (estimatePoints === undefined || named.owners.length === 0) return undefined;
+  return { ...named, estimatePoints };
 }
 
 /** Members at the end of a title, each with an `@`, are the owners. */

@@ -4,8 +4,9 @@ import { mrkdwn, say } from '../../words/say.ts';
 import { lead, section } from './block-builders.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
-export function welcomeMessage({ teamNames }: Welcome): MessageView {
+export function welcomeMessage({ teamNames, isAsked }: Welcome): MessageView {
   const isOnTeam = teamNames.length > 0;
+  const toType = isAsked ? 'welcome-member-type' : 'welcome-reader-type';
   return messageView([
     lead(say('welcome-title')),
     section(
@@ -13,7 +14,7 @@ export function welcomeMessage({ teamNames }: Welcome): MessageView {
         ? mrkdwn('welcome-team', { teams: teamNames.slice(0, TEAMS_NAMED) })
         : mrkdwn('welcome-no-team'),
     ),
-    section(mrkdwn(isOnTeam ? 'welcome-team-type' : 'welcome-no-team-type')),
+    section(mrkdwn(isOnTeam ? toType : 'welcome-no-team-type')),
   ]);
 }
 

@@ -2,7 +2,13 @@
 
 welcome-title = Hello, I’m Loadline
 welcome-team = I help { LIST($teams) } make commitments that the team keeps.
-welcome-team-type =
+# For who is never asked about cards.
+welcome-reader-type =
+    You can type here, for example:
+    • `/loadline status` to see how the sprint is going
+    • `/loadline privacy` to see what is stored about you
+    • `/loadline help` for everything else
+welcome-member-type =
     You can type here, for example:
     • `2: 3` to say that your card 2 has 3 points left
     • `/loadline status` to see how the sprint is going

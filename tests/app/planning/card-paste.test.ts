@@ -401,6 +401,11 @@ describe('a whole text', () => {
     },
   );
 
+  test.each(['Fix the lamp @Ben 3', 'Fix the lamp, @Ben 3', '- Fix the lamp: @Ben 3'])(
+    'a number behind an owner is the estimate: “%s”',
+    (text) => expect(read(text)).toEqual(['Fix the lamp', 3, 'U2']),
+  );
+
   test('nothing at all is no card and no mistake', () => {
     expect(parseCards('', PEOPLE)).toEqual({ cards: [], bad: [] });
   });

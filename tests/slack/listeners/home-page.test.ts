@@ -206,7 +206,7 @@ describe('the welcome', () => {
 
   it('says to somebody without a team how to begin', async () => {
     const bot = botUnderTest(platform);
-    bot.useCases.beginWelcome.mockResolvedValue({ teamNames: [] });
+    bot.useCases.beginWelcome.mockResolvedValue({ teamNames: [], isAsked: false });
     await bot.push(opened('messages'));
     expect(platform.callsTo('chat.postMessage')[0]?.text).toContain('/loadline setup');
   });

@@ -58,7 +58,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   askWhatIf: sample.whatIf,
   whatIfForm: { ...heading, cards },
   baselineForm: sample.baselineForm,
-  beginWelcome: { teamNames: ['Pier crew'] },
+  beginWelcome: { teamNames: ['Pier crew'], isAsked: true },
   cancelSprint: { ...verdict, cancelled: true },
   cardToEdit: { heading, card: line, key: line.key, mayChangeEstimate: true },
   bodyForm: { team, body: undefined, turn: undefined },

@@ -275,7 +275,6 @@ describe('answer', () => {
       <worked:card-1> LP-1 Import tide tables: points worked since the last answer (optional): "1" – Only needed when it isn’t simply the difference.
       <surprise:card-1> LP-1 Import tide tables: of the 2 points of growth, how many were surprise work?:  – From 0 to 2; the rest counts as estimate drift.
       <note:card-1> LP-1 Import tide tables: what came up? (optional):  – A few words about the work. The status and the verdict show them without your name. Begin with “private:” to keep them to yourself.
-      <blocked:card-1> LP-1 Import tide tables: blocked, and on what? (optional):  – Only when the card is stuck. The facilitator hears of it today.
       <left:card-2> 2. LP-2 Show tides in the berth calendar: points left (was 8) (optional): "6"
       ---
       <takeCardIds> Take cards that nobody owns yet (optional): ["card-4=3 left: Warn of low water"] – You become their owner and are asked about them from now on."

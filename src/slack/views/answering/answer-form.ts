@@ -101,7 +101,8 @@ function cardBlocks(
   const { cardId } = card.card;
   const name = cardName(card.card);
   const grown = growth?.grown.find((one) => one.card.cardId === cardId);
-  const isOpened = grown !== undefined || more?.cardIds.includes(cardId) === true;
+  const hasMoreToSay = more?.cardIds.includes(cardId) === true;
+  const isOpened = grown !== undefined || hasMoreToSay;
   const typedBefore = (growth ?? more)?.answers.find((answer) => answer.cardId === cardId);
   const start = startValues(card, typedBefore);
   const left = textField({
@@ -129,7 +130,7 @@ function cardBlocks(
     ...otherWords(grown, timeZone),
     ...(isOpened || start.worked !== '' ? [worked] : []),
     ...growthFields(card, start, grown, isOpened),
-    ...(isOpened || start.blocked !== '' ? [blockedField(card, start.blocked)] : []),
+    ...(hasMoreToSay || start.blocked !== '' ? [blockedField(card, start.blocked)] : []),
   ];
 }
 
