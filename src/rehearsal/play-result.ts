@@ -167,7 +167,7 @@ async function playedDays(read: Reading, team: Team, sprint: Sprint): Promise<Pl
   const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
   const asked = askedPrompts(team, sprint, everWorkersOf(people, sprint.id), prompts);
   return {
-    memberDays: memberDaysBy(team, datedWorkersOf(people, sprint.id), days, prompts),
+    memberDays: memberDaysBy(team, sprint, datedWorkersOf(people, sprint.id), days, prompts),
     askedPrompts: asked.length,
     answeredPrompts: asked.filter(({ state }) => state !== 'asked').length,
   };

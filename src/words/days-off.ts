@@ -75,7 +75,7 @@ export function daysOffOnHome(spans: readonly SpanOff[]): string {
 }
 
 /** How much time the sprint holds, and a line for each who is off or works part-time. */
-export function planTimeLines({ memberDays, awayDays, teamOff, people }: PlanTime): {
+export function planTimeLines({ memberDays, namedDays, onlyNamedDays, teamOff, people }: PlanTime): {
   lead: string;
   lines: string[];
 } {
@@ -90,8 +90,12 @@ export function planTimeLines({ memberDays, awayDays, teamOff, people }: PlanTim
       : mrkdwn('plan-time-person-both', { ...part, days });
   });
   const lead =
-    awayDays > 0
-      ? mrkdwn('plan-time-less-away', { days: memberDays, away: awayDays })
+    namedDays > 0
+      ? mrkdwn('plan-time-named', {
+          days: memberDays,
+          named: namedDays,
+          others: onlyNamedDays,
+        })
       : mrkdwn('plan-time', { days: memberDays });
   return { lead, lines: [...ofTeam, ...ofPeople] };
 }

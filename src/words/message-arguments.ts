@@ -882,7 +882,8 @@ export interface Messages {
   'days-off-home-button': Record<never, never>;
   'days-off-today': Record<never, never>;
   'plan-time': { readonly days: number };
-  'plan-time-less-away': { readonly days: number; readonly away: number };
+  'plan-time-days': { readonly days: number };
+  'plan-time-named': { readonly others: number; readonly named: number; readonly days: number };
   'plan-time-team-off': { readonly days: readonly string[] };
   'plan-time-person-off': { readonly person: string; readonly days: readonly string[] };
   'plan-time-person-part': { readonly person: string; readonly weekdays: string };
@@ -3224,6 +3225,7 @@ export interface Messages {
   'status-no-owner': { readonly cards: number; readonly names: readonly string[]; readonly number: string };
   'status-no-owner-more': { readonly count: number };
   'status-days': { readonly left: number; readonly closes: string; readonly of: number };
+  'status-days-named': { readonly days: number };
   'status-closes-again': { readonly closes: string };
   'status-answered': { readonly asked: number; readonly answered: number };
   'status-blocked-title': { readonly cards: number };

@@ -63,6 +63,7 @@ function dayWords({
   workingDaysLeft,
   sprint,
   team,
+  onlyNamedDays,
   asked,
   answered,
 }: StatusContent): string[] {
@@ -70,6 +71,7 @@ function dayWords({
   if (drawn.sprint.reopenedAt !== undefined) return [mrkdwn('status-closes-again', { closes })];
   return [
     mrkdwn('status-days', { left: workingDaysLeft, of: workingDays, closes }),
+    ...(onlyNamedDays > 0 ? [mrkdwn('status-days-named', { days: onlyNamedDays })] : []),
     mrkdwn('status-answered', { asked, answered }),
   ];
 }

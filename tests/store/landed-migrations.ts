@@ -50,4 +50,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0044_post_columns.sql': 'bb80b5ec93d1f8d50254818b07a3cad378f661be4a463d2031c1cb5bba6565a3',
   '0045_roles_followed.sql': 'fd05349d6bdb151982703e002b8cbabbde72fa147cc996a498cfbd877d262052',
   '0046_team_changed.sql': 'af8913c8a2c8763fed315a9756c3d9a2f6d9df1d51b23af56e6b1d055e23a619',
+  '0047_away_days.sql': '5e39e4bbd53f1110c955329ea3d2d90d344e1343b2a6d25b3f15b8429adf425f',
 };

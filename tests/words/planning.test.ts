@@ -45,10 +45,15 @@ describe('the chances of a plan’s own cards', () => {
   });
 });
 
-test('days away that a plan names are taken off, and it is said that the status doesn’t know them', () => {
+test('days off and away that a plan names are taken off, and it is said how those count that nobody entered', () => {
   const time = { memberDays: 36, teamOff: [], people: [] };
-  expect(planTimeLines({ ...time, awayDays: 0 }).lead).toBe('36 working days of all members together.');
-  expect(planTimeLines({ ...time, awayDays: 4 }).lead).toBe(
-    '36 working days of all members together, the 4 away taken off. Only days entered with `/loadline off` count in the status too.',
+  const lead = (namedDays: number, onlyNamedDays: number) =>
+    planTimeLines({ ...time, namedDays, onlyNamedDays }).lead;
+  expect(lead(0, 0)).toBe('36 working days of all members together.');
+  expect(lead(4, 3)).toBe(
+    '36 working days of all members together, the 4 off or away taken off. What nobody has entered with `/loadline off` (3) counts as spread over the whole sprint.',
+  );
+  expect(lead(4, 0)).toBe(
+    '36 working days of all members together. The 4 off or away that you named are among the days off that are entered, and count once.',
   );
 });

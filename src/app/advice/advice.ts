@@ -31,7 +31,7 @@ export type AdviceQuestion =
       /** The coming sprint; undefined: like the latest one, from the next working day that is free. */
       readonly startsOn?: Day | undefined;
       readonly endsOn?: Day | undefined;
-      /** Working days that members will be away or off, all members together. */
+      /** Working days that members will be away or off, all members together, recorded ones among them. */
       readonly awayDays?: number | undefined;
       /** Asks also for the chances of a commitment of so many points. */
       readonly points?: number | undefined;
@@ -77,10 +77,9 @@ export interface ComingSprint {
   readonly endsOn: Day;
   readonly workingDays: number;
   readonly members: number;
-  /** Undefined when nobody said who will be away. */
   /** By the calendars of team and members. */
   readonly memberDays: number;
-  /** Days away beyond those. */
+  /** Days off and away that somebody names beyond those; undefined when nobody did. */
   readonly awayDays: number | undefined;
 }
 

@@ -8,13 +8,18 @@ import {
   commitmentRange,
 } from '../../forecast/commitment-range.ts';
 import { memberDaysOf } from '../../sprint/work-calendar.ts';
+import { daysOnlyNamed } from '../clock/member-days.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { commitmentPast } from '../history/team-history.ts';
 import { activeMembers, type Member, type Sprint, type Team } from '../team/team.ts';
 import type { ComingSprint, RangeAdvice } from './advice.ts';
 
-/** The sprint with its working time, as far as it is known. */
+/**
+ * The sprint with its working time, as far as it is known.
+ *
+ * @param awayDays days off and away that somebody names, recorded ones among them
+ */
 export function comingSprint(
   team: Pick<Team, 'timeZone' | 'workingDays' | 'daysOff'>,
   people: readonly Member[],
@@ -29,7 +34,8 @@ export function comingSprint(
     workingDays: days.length,
     members: members.length,
     memberDays: memberDaysOf(team, members, days),
-    awayDays,
+    awayDays:
+      awayDays === undefined ? undefined : daysOnlyNamed(team, { startsOn, endsOn, awayDays }, members),
   };
 }
 

@@ -2,6 +2,7 @@
 import type { Day } from '../../sprint/calendar.ts';
 import { memberDaysOf } from '../../sprint/work-calendar.ts';
 import { datedWorkersOf, type Member, type Sprint, type Team } from '../team/team.ts';
+import { daysOnlyNamed, memberDaysIn } from './member-days.ts';
 import { sprintDays } from './sprint-clock.ts';
 
 /** Working days. */
@@ -15,8 +16,11 @@ export interface SprintTime {
   readonly leftWithToday: number;
   /** Those not over, each counted by how many of the team are there, beside the days that are over. */
   readonly evenDaysLeft: number;
-  /** Those not over, of all members together, without days off. */
+  /** All, and those not over, of all members together, without days off. */
+  readonly memberDays: number;
   readonly memberDaysLeft: number;
+  /** Days off and away that the plan names and nobody recorded: every day loses its share of them. */
+  readonly onlyNamedDays: number;
   /** Which part of the members' working time is over, 0 to 1; 1 for a sprint without a working day. */
   readonly elapsedShare: number;
 }
@@ -41,7 +45,7 @@ export function isDayOver({
  */
 export function sprintTime(
   team: Pick<Team, 'timeZone' | 'workingDays' | 'daysOff'>,
-  sprint: Pick<Sprint, 'id' | 'startsOn' | 'endsOn'>,
+  sprint: Pick<Sprint, 'id' | 'startsOn' | 'endsOn' | 'awayDays'>,
   people: readonly Member[],
   today: Day,
   isTodayOver: boolean,
@@ -51,18 +55,17 @@ export function sprintTime(
   const gone = days.filter(isOver).length;
   const workers = datedWorkersOf(people, sprint.id);
   const timeOver = memberDaysOf(team, workers, days.filter(isOver));
-  const timeLeft = memberDaysOf(
-    team,
-    workers,
-    days.filter((day) => !isOver(day)),
-  );
+  const daysLeft = days.filter((day) => !isOver(day));
+  const timeLeft = memberDaysOf(team, workers, daysLeft);
   // Nobody was there yet, or nobody is known: then each day counts the same.
   const evenDaysLeft = timeOver === 0 ? days.length - gone : (gone * timeLeft) / timeOver;
   return {
     total: days.length,
     gone,
     evenDaysLeft,
-    memberDaysLeft: timeLeft,
+    memberDays: memberDaysIn(team, sprint, workers, days),
+    memberDaysLeft: memberDaysIn(team, sprint, workers, daysLeft),
+    onlyNamedDays: daysOnlyNamed(team, sprint, workers),
     left: days.filter((day) => day > today).length,
     leftWithToday: days.filter((day) => day >= today).length,
     elapsedShare: days.length === 0 ? 1 : (shareOver(timeOver, timeLeft) ?? gone / days.length),

@@ -8,6 +8,7 @@ import { sprintTotals } from '../../sprint/totals.ts';
 import { memberDaysOf, NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
 import { type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { dayAt } from '../clock/local-time.ts';
+import { memberDaysIn } from '../clock/member-days.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { Reading } from '../ports/store.ts';
 import {
@@ -41,6 +42,7 @@ export async function pastSprintAtClosing(
     // What was left of a sprint that was closed early, nobody worked in it.
     memberDays: memberDaysBy(
       team,
+      sprint,
       workers,
       days.filter((day) => day <= closedOn),
       prompts,
@@ -61,14 +63,15 @@ export async function workTimeOf(
   const people = datedWorkersOf(await read.membersOf(team.id), sprint.id);
   const usual = people.map((person) => ({ ...person, daysOff: NO_DAYS_OFF }));
   return {
-    memberDays: memberDaysBy(team, people, days, prompts),
-    usualMemberDays: memberDaysBy(team, usual, days, []),
+    memberDays: memberDaysBy(team, sprint, people, days, prompts),
+    usualMemberDays: memberDaysOf(team, usual, days),
   };
 }
 
-/** Member-days of a sprint: its prompts know who was away. @param people those who worked in it */
+/** Member-days of a sprint: its prompts know who was away, its plan how many days off and away there are at least. @param people those who worked in it */
 export function memberDaysBy(
   team: Team,
+  sprint: Pick<Sprint, 'startsOn' | 'endsOn' | 'awayDays'>,
   people: readonly Member[],
   days: readonly Day[],
   prompts: readonly Pick<Prompt, 'userId' | 'day' | 'state'>[],
@@ -76,7 +79,7 @@ export function memberDaysBy(
   const away = new Set(
     prompts.filter(({ state }) => state === 'away').map(({ userId, day }) => `${userId} ${day}`),
   );
-  return memberDaysOf(team, people, days, ({ userId }, day) => away.has(`${userId} ${day}`));
+  return memberDaysIn(team, sprint, people, days, ({ userId }, day) => away.has(`${userId} ${day}`));
 }
 
 /** What the records of a sprint say of it. */

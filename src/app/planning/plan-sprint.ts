@@ -158,7 +158,7 @@ async function previewOf(
     leftOut,
     commitmentPoints,
     workingDays: workingDaysOf(team, plan.input.startsOn, plan.input.endsOn).length,
-    time: planTime(team, plan.workers, plan.input, plan.awayDays),
+    time: planTime(team, plan.workers, { ...plan.input, awayDays: plan.awayDays }),
     guestIds: guestIdsIn(raw),
     warnings: planWarnings(cards, team, plan.input, await runningWork(tx.read, team, plan.input, today)),
     recent: await recentSprints(tx.read, past),
@@ -293,6 +293,7 @@ export async function commitPlan(
       nextReminderAt: undefined,
       lastCallAt: lastCallAt(span),
       importedAt: undefined,
+      awayDays: plan.awayDays,
     };
     await tx.write.sprints.insert(sprint);
     if (isWatched(team, membership.members)) await tx.write.watches.begin([sprint.id], now);

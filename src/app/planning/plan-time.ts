@@ -1,15 +1,16 @@
 /** How much time a planned sprint really holds, and who is off when: for the facilitator who plans, not for the channel. */
-import type { Day, Weekday } from '../../sprint/calendar.ts';
-import { memberDaysOf } from '../../sprint/work-calendar.ts';
+import type { Weekday } from '../../sprint/calendar.ts';
+import { daysOnlyNamed, memberDaysIn } from '../clock/member-days.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import { type SpanOff, spansOff } from '../days-off/days-ahead.ts';
-import { activeMembers, type Member, type Team } from '../team/team.ts';
+import { activeMembers, type Member, type Sprint, type Team } from '../team/team.ts';
 
 export interface PlanTime {
   /** Working days of all members together, less days off and days away. */
   readonly memberDays: number;
-  /** Days away of all members together that the plan names beside the days off. */
-  readonly awayDays: number;
+  /** Days off and away of all members together that the plan names, and those of them that nobody recorded. */
+  readonly namedDays: number;
+  readonly onlyNamedDays: number;
   readonly teamOff: readonly SpanOff[];
   /** Those who are off or work part-time in the sprint. */
   readonly people: readonly {
@@ -23,8 +24,7 @@ export interface PlanTime {
 export function planTime(
   team: Team,
   members: readonly Member[],
-  span: { readonly startsOn: Day; readonly endsOn: Day },
-  awayDays = 0,
+  span: Pick<Sprint, 'startsOn' | 'endsOn' | 'awayDays'>,
 ): PlanTime {
   const working = activeMembers(members);
   const { startsOn, endsOn } = span;
@@ -34,8 +34,9 @@ export function planTime(
     worksOn,
   }));
   return {
-    memberDays: Math.max(0, memberDaysOf(team, working, sprintDays(team, span)) - awayDays),
-    awayDays,
+    memberDays: memberDaysIn(team, span, working, sprintDays(team, span)),
+    namedDays: span.awayDays ?? 0,
+    onlyNamedDays: daysOnlyNamed(team, span, working),
     teamOff: spansOff(team.daysOff, startsOn, endsOn),
     people: people.filter(({ off, worksOn }) => off.length > 0 || worksOn !== undefined),
   };

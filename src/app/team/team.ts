@@ -177,6 +177,10 @@ export interface Sprint {
   readonly nextPromptAt: Date | undefined;
   readonly nextReminderAt: Date | undefined;
   readonly lastCallAt: Date | undefined;
+  /**
+   * Days off and away of all members together that its plan names, recorded ones and holidays among them; undefined: none.
+   */
+  readonly awayDays?: number | undefined;
   /** When it was imported; undefined for a sprint that Loadline ran itself. An imported one is closed and stays so. */
   readonly importedAt: Date | undefined;
   /** Undefined while nobody has said. */

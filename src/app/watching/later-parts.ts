@@ -9,6 +9,8 @@ import type { Transaction } from '../ports/store.ts';
 import { workersOf } from '../team/team.ts';
 import type { TeamSprint } from './team-sprint.ts';
 
+type TimeAhead = Pick<SprintTime, 'elapsedShare' | 'total' | 'memberDays'>;
+
 /**
  * Undefined where too few sprints show it.
  *
@@ -17,11 +19,11 @@ import type { TeamSprint } from './team-sprint.ts';
 export async function paceAhead(
   tx: Transaction,
   { team, members, sprint }: TeamSprint,
-  { elapsedShare, total }: Pick<SprintTime, 'elapsedShare' | 'total'>,
+  { elapsedShare, total, memberDays }: TimeAhead,
   pastVersion: string | undefined,
 ): Promise<LaterPace | undefined> {
   const known = pacesOf(await pastSprints(tx, team, pastVersion));
-  const asked = { elapsedShare, total, members: workersOf(members, sprint.id).length };
+  const asked = { elapsedShare, total, memberDays, members: workersOf(members, sprint.id).length };
   const key = JSON.stringify(asked);
   if (!known.paces.has(key)) known.paces.set(key, known.paceAt(asked));
   return known.paces.get(key);
@@ -30,20 +32,20 @@ export async function paceAhead(
 /** Learnt once for each moment, and kept with the past: one sprint runs at a time. */
 const pacesOf = oncePerPast((past) => ({
   paces: new Map<string, LaterPace | undefined>(),
-  paceAt: ({ members, ...time }: Pick<SprintTime, 'elapsedShare' | 'total'> & { readonly members: number }) =>
+  paceAt: ({ members, ...time }: TimeAhead & { readonly members: number }) =>
     laterPace(laterParts(past, time, members)),
 }));
 
 /** What the latest sprints did from this moment on, scaled to the length of this one. */
 export function laterParts(
   past: readonly PastSprint[],
-  { elapsedShare, total }: Pick<SprintTime, 'elapsedShare' | 'total'>,
+  { elapsedShare, total, memberDays }: TimeAhead,
   members: number,
 ): LaterPart[] {
   const recent = past.slice(-RECENT_SPRINTS);
   const { factors } = relativeTime(recent, {
     workingDays: total,
-    memberDays: undefined,
+    memberDays,
     memberDaysWhenAllThere: total * members,
   });
   return recent.flatMap((sprint, i) => {

@@ -131,7 +131,7 @@ export async function outcomeAhead(
   tx: Transaction,
   running: TeamSprint,
   projection: SprintProjection,
-  time: Pick<SprintTime, 'elapsedShare' | 'total'>,
+  time: Pick<SprintTime, 'elapsedShare' | 'total' | 'memberDays'>,
   on: Day,
   pastVersion: string | undefined,
 ): Promise<OutcomeAhead> {

@@ -22,7 +22,7 @@ export async function plannedAmount(
     .filter(({ card }) => card.origin === 'planned')
     .reduce((sum, { card }) => sum + card.estimatePoints, 0);
   if (commitmentPoints === 0) return undefined;
-  const time = comingTime(comingSprint(team, workersOf(members, sprint.id), sprint, undefined));
+  const time = comingTime(comingSprint(team, workersOf(members, sprint.id), sprint, sprint.awayDays));
   const known = amountsOf(await pastSprints(tx, team, pastVersion));
   const key = JSON.stringify([time, commitmentPoints]);
   if (!known.amounts.has(key)) known.amounts.set(key, known.amountOf(time, commitmentPoints));

@@ -48,6 +48,8 @@ export interface StatusContent extends SprintHeading {
   readonly asked: number;
   readonly answered: number;
   readonly load: LoadOutlook;
+  /** Days off and away that the plan names and nobody recorded. */
+  readonly onlyNamedDays: number;
   readonly drawn: TeamSprint;
 }
 
@@ -86,6 +88,7 @@ export async function statusContent(
     cards: states.map(cardLine),
     growth: growthOf(states),
     ...counts,
+    onlyNamedDays: time.onlyNamedDays,
     load: await loadOutlook(tx, { team, members, sprint, states }, time, on, pastVersion),
     drawn: { team, members, sprint, states },
   };

@@ -138,7 +138,7 @@ export function rangeFormView(
     section(mrkdwn('range-form-intro', { team: team.name })),
     dateField({ field: fields.startsOn, label: say('range-form-first-day'), initial: coming.startsOn }),
     dateField({ field: fields.endsOn, label: say('range-form-last-day'), initial: coming.endsOn }),
-    awayDaysField(fields.awayDays, coming.awayDays === undefined ? '' : String(coming.awayDays)),
+    awayDaysField(fields.awayDays, question.awayDays === undefined ? '' : String(question.awayDays)),
     textField({
       field: fields.points,
       label: say('range-form-points'),

@@ -24,6 +24,7 @@ export function sprintOf(row: typeof sprints.$inferSelect): Sprint {
     nextReminderAt: row.nextReminderAt ?? undefined,
     lastCallAt: row.lastCallAt ?? undefined,
     importedAt: row.importedAt ?? undefined,
+    awayDays: row.awayDays === 0 ? undefined : row.awayDays,
     goalOutcome: goalOutcomeOf(row),
   };
 }
@@ -50,6 +51,7 @@ function rowOf(sprint: Sprint): Omit<typeof sprints.$inferInsert, 'createdAt'> {
     nextReminderAt: sprint.nextReminderAt ?? null,
     lastCallAt: sprint.lastCallAt ?? null,
     importedAt: sprint.importedAt ?? null,
+    awayDays: sprint.awayDays ?? 0,
     goalMet: goalOutcome?.met ?? null,
     goalNote: goalOutcome?.note ?? '',
     goalSaidBy: goalOutcome?.saidBy ?? null,

@@ -19,7 +19,7 @@ import type { BaselineRule, GoalMet, GuestStay, SprintState } from '../../app/te
 import type { Scale } from '../../sprint/scale.ts';
 import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
 import { type DaysOff, NO_DAYS_OFF, type WeekdaysBefore } from '../../sprint/work-calendar.ts';
-import { day, instant, isNotBlank, isTimeOfDay, loadline } from './columns.ts';
+import { day, instant, isNotBlank, isPoints, isTimeOfDay, loadline, points } from './columns.ts';
 
 export const teams = loadline.table(
   'teams',
@@ -185,6 +185,8 @@ export const sprints = loadline.table(
     nextReminderAt: instant('next_reminder_at'),
     lastCallAt: instant('last_call_at'),
     importedAt: instant('imported_at'),
+    /** Days off and away of all members together that its plan names. */
+    awayDays: points('away_days').notNull().default(0),
     /** Whether the goal was met, as its product owner or a facilitator said. */
     goalMet: text('goal_met').$type<GoalMet>(),
     goalNote: text('goal_note').notNull().default(''),
@@ -203,6 +205,7 @@ export const sprints = loadline.table(
     index('sprints_closing_due').on(sprint.closesAt).where(sql`state = 'open'`),
     check('sprints_id_given', isNotBlank(sprint.id)),
     check('sprints_name_given', isNotBlank(sprint.name)),
+    check('sprints_away_days_in_halves', isPoints(sprint.awayDays)),
     check('sprints_end_not_before_start', sql`${sprint.endsOn} >= ${sprint.startsOn}`),
     check('sprints_closing_time_is_time', isTimeOfDay(sprint.closingTime)),
     check('sprints_state_known', sql`${sprint.state} in ('open', 'closed', 'cancelled')`),

@@ -116,16 +116,17 @@ days-off-today = You’re off today.
 
 ## In the preview of a plan, to the facilitator only
 
-plan-time =
+plan-time = { plan-time-days }.
+plan-time-days =
     { $days ->
-        [one] { NUMBER($days) } working day of all members together.
-       *[other] { NUMBER($days) } working days of all members together.
+        [one] { NUMBER($days) } working day of all members together
+       *[other] { NUMBER($days) } working days of all members together
     }
-# $away: as the plan's form names them.
-plan-time-less-away =
-    { $days ->
-        [one] { NUMBER($days) } working day of all members together, the { NUMBER($away) } away taken off. Only days entered with `/loadline off` count in the status too.
-       *[other] { NUMBER($days) } working days of all members together, the { NUMBER($away) } away taken off. Only days entered with `/loadline off` count in the status too.
+# $named: days off and away as the plan's form names them; $others: those of them that nobody has entered.
+plan-time-named =
+    { $others ->
+        [0] { plan-time-days }. The { NUMBER($named) } off or away that you named are among the days off that are entered, and count once.
+       *[other] { plan-time-days }, the { NUMBER($named) } off or away taken off. What nobody has entered with `/loadline off` ({ NUMBER($others) }) counts as spread over the whole sprint.
     }
 plan-time-team-off = • The team is off { LIST($days) }.
 plan-time-person-off = • { $person } is off { LIST($days) }.

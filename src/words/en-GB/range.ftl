@@ -132,4 +132,4 @@ range-form-points = A commitment to look at
 range-form-points-hint = In points. The answer says how likely it is to be kept.
 # In the plan form as well.
 away-days-label = Days off and away, all members together
-away-days-hint = Each holiday counts once for every member. Leave empty if you don’t know.
+away-days-hint = All of them, also those entered with /loadline off: none counts twice. Each holiday counts once for every member. Leave empty if you don’t know.

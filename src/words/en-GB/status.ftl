@@ -23,6 +23,12 @@ status-days =
         [one] { NUMBER($left) } of { NUMBER($of) } working days comes after today; the sprint closes on { $closes }.
        *[other] { NUMBER($left) } of { NUMBER($of) } working days come after today; the sprint closes on { $closes }.
     }
+# Days off and away that the plan named, by their number only.
+status-days-named =
+    { $days ->
+        [one] The plan names { NUMBER($days) } day off or away that nobody has entered with `/loadline off`; it counts as spread over the whole sprint.
+       *[other] The plan names { NUMBER($days) } days off or away that nobody has entered with `/loadline off`; they count as spread over the whole sprint.
+    }
 status-closes-again = It closes again on { $closes }.
 status-answered =
     { $asked ->

@@ -16,7 +16,7 @@ test('a plan knows who is off when, who works part-time, and how many member-day
   const time = await h.deps.store.read(async (read) => {
     const team = await read.teamById(id);
     if (!team) throw new Error('the team is set up');
-    return planTime(team, await read.membersOf(id), { startsOn: '2026-11-02', endsOn: '2026-11-06' }, 1.5);
+    return planTime(team, await read.membersOf(id), { startsOn: '2026-11-02', endsOn: '2026-11-06' });
   });
   expect(time.teamOff).toEqual([{ from: '2026-11-06', to: '2026-11-06', isHalf: false }]);
   expect(time.people).toEqual([
@@ -33,5 +33,5 @@ test('a plan knows who is off when, who works part-time, and how many member-day
   const ofBen = 1.5;
   const ofChi = 2;
   const ofAna = 4;
-  expect(time).toMatchObject({ awayDays: 1.5, memberDays: ofAna + ofBen + ofChi - 1.5 });
+  expect(time).toMatchObject({ namedDays: 0, memberDays: ofAna + ofBen + ofChi });
 });

@@ -13,7 +13,7 @@ function evenly(points: number) {
 }
 
 describe('what past sprints did from a moment on', () => {
-  const time = { elapsedShare: 0.4, total: 10 };
+  const time = { elapsedShare: 0.4, total: 10, memberDays: 30 };
 
   test('is what they finished after it, and whether they had time to spare', () => {
     const half = aPastSprint({
@@ -24,7 +24,7 @@ describe('what past sprints did from a moment on', () => {
         { cardPoints: 20, finishedPoints: 15, underwayPoints: 0 },
       ],
     });
-    expect(laterParts([half], { elapsedShare: 0.5, total: 10 }, 3)).toEqual([
+    expect(laterParts([half], { elapsedShare: 0.5, total: 10, memberDays: 30 }, 3)).toEqual([
       { workedPoints: 6, evenPoints: 7.5, openPoints: 11, hadTimeToSpare: false, isWatched: true },
     ]);
     expect(laterParts([aPastSprint(evenly(20))], time, 3)).toEqual([
@@ -39,7 +39,7 @@ describe('what past sprints did from a moment on', () => {
     ];
     const [part] = laterParts(
       [aPastSprint({ ...finishing(20, 5), trace })],
-      { elapsedShare: 0, total: 10 },
+      { elapsedShare: 0, total: 10, memberDays: 30 },
       3,
     );
     expect(part).toMatchObject({ workedPoints: 25, hadTimeToSpare: false });
@@ -60,7 +60,7 @@ describe('what past sprints did from a moment on', () => {
 
   test('is scaled to the length of this sprint, and looks at the latest twelve', () => {
     const past = pastSprintsOf(Array.from({ length: 15 }, (_, i) => missing(20, i)));
-    const later = laterParts(past, { elapsedShare: 0, total: 5 }, 3);
+    const later = laterParts(past, { elapsedShare: 0, total: 5, memberDays: 15 }, 3);
     expect(later.map(({ workedPoints }) => workedPoints)).toEqual(
       Array.from({ length: 12 }, (_, i) => (i + 3) / 2),
     );

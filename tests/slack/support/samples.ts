@@ -268,6 +268,7 @@ export const status: StatusContent = {
   growth: [],
   asked: 1,
   answered: 1,
+  onlyNamedDays: 0,
   load: {
     from: 'pace',
     pace: { signal: 'on the line', projectedLeftPoints: 0.5, daysGone: 6, isEarly: false },
@@ -303,7 +304,8 @@ export const preview: PlanPreview = {
   workingDays: 10,
   time: {
     memberDays: 26.5,
-    awayDays: 0,
+    namedDays: 0,
+    onlyNamedDays: 0,
     teamOff: [],
     people: [
       {

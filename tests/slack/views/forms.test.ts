@@ -127,7 +127,7 @@ describe('plan', () => {
       <startsOn> First day: "2026-11-02"
       <endsOn> Last day: "2026-11-13"
       <closesAt> Closing time on the last day: "17:00" – In the team’s time zone, Europe/Lisbon.
-      <awayDays> Days off and away, all members together (optional):  – Each holiday counts once for every member. Leave empty if you don’t know.
+      <awayDays> Days off and away, all members together (optional):  – All of them, also those entered with /loadline off: none counts twice. Each holiday counts once for every member. Leave empty if you don’t know.
       <guests> Guests (optional):  – People who take part in this sprint only. They are told what is asked and stored.
       <cards> Cards, one a line (optional): "Import tide tables, 5, @ana\\nPrint the map, 2" – title, estimate, @owner, or title (estimate) @owner. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name: berth-3: Fog horn. No cards: leave it empty.
       <cards-2> More cards (field 2 of 3) (optional):  – If they don’t all fit above: a field holds 3,000 characters. Lines are counted on through all fields.
@@ -451,7 +451,7 @@ describe('planning questions', () => {
       How much should Harbour commit to? What past sprints achieved is scaled to the working time of this one.
       <startsOn> First day: "2026-11-30"
       <endsOn> Last day: "2026-12-11"
-      <awayDays> Days off and away, all members together (optional): "2.5" – Each holiday counts once for every member. Leave empty if you don’t know.
+      <awayDays> Days off and away, all members together (optional): "2.5" – All of them, also those entered with /loadline off: none counts twice. Each holiday counts once for every member. Leave empty if you don’t know.
       <points> A commitment to look at (optional):  – In points. The answer says how likely it is to be kept."
     `);
     expect(formText(rangeFormView(rangeAdvice(STEADY)))).toContain('all members together (optional):  –');

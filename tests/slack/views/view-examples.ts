@@ -343,6 +343,7 @@ export function statusOf(over: Partial<StatusContent> = {}): StatusContent {
     ],
     asked: 2,
     answered: 1,
+    onlyNamedDays: 0,
     load: { from: 'projection', reading: projectionOf() },
     drawn: { team, sprint, members: [], states },
     ...over,
@@ -394,7 +395,8 @@ export const preview: PlanPreview = {
   workingDays: 10,
   time: {
     memberDays: 26.5,
-    awayDays: 0,
+    namedDays: 0,
+    onlyNamedDays: 0,
     teamOff: [],
     people: [
       {

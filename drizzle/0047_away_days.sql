@@ -1,0 +1,2 @@
+ALTER TABLE "loadline"."sprints" ADD COLUMN "away_days" numeric(4, 1) DEFAULT 0 NOT NULL;--> statement-breakpoint
+ALTER TABLE "loadline"."sprints" ADD CONSTRAINT "sprints_away_days_in_halves" CHECK ("loadline"."sprints"."away_days" >= 0 and "loadline"."sprints"."away_days" <= 999.5 and mod("loadline"."sprints"."away_days" * 2, 1) = 0);
