@@ -2,7 +2,7 @@
 import { adviceChart } from './advice/advice-chart.ts';
 import { askAdvice, forecastForm, shareAdvice } from './advice/ask-advice.ts';
 import { answerForm } from './answering/answer-form.ts';
-import { answerInWords } from './answering/answer-in-words.ts';
+import { answerInWords, answersForCard } from './answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from './answering/record-answers.ts';
 import { jointForecast } from './bodies/joint-forecast.ts';
 import { bodyForm, endBody, keepBody, orderBodies, renameBody } from './bodies/keep-bodies.ts';
@@ -54,6 +54,7 @@ const ALL = {
   adviceChart,
   answerForm,
   answerInWords,
+  answersForCard,
   askAdvice,
   assignCards,
   askWhatIf,

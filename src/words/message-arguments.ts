@@ -2571,6 +2571,9 @@ export interface Messages {
   'unclear-too-many-points': { readonly typed: string; readonly most: number };
   'unclear-not-points': { readonly typed: string };
   'unclear-no-such-card': { readonly typed: string };
+  'unclear-extra-of-several': { readonly typed: string };
+  'unclear-number-of-which': { readonly typed: string; readonly place: string };
+  'unclear-done-or-worked': { readonly typed: string };
   'unclear-said-twice': { readonly what: 'surprise' | 'worked'; readonly typed: string };
   'unclear-answered-twice': { readonly card: string };
   'unclear-wrong-count': { readonly cards: number; readonly numbers: number };

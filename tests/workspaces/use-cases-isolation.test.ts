@@ -127,6 +127,10 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
       'in the channel': (use, actor) => use.answerInWords(actor, { text: '3', place: HERE }),
     },
   },
+  answersForCard: {
+    refused: {},
+    own: inPlaces((use, actor, place) => use.answersForCard(actor, { text: 'cancel 2', place })),
+  },
   askAdvice: {
     refused: Object.fromEntries(
       [

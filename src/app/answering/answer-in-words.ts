@@ -1,21 +1,14 @@
 /** An answer in words, in direct messages or after the command. */
 import { formatPoints } from '../../sprint/points.ts';
-import {
-  cardOfKeyNumber,
-  cardOfShortName,
-  cardOfTitleWord,
-  hasOwnKey,
-  isOpenCard,
-  type SprintCardState,
-} from '../cards/card-line.ts';
+import { hasOwnKey, isOpenCard, type SprintCardState } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
-import { readGoneDay, withoutLeadingDay } from '../read-day.ts';
+import { readGoneDay } from '../read-day.ts';
 import { Refusal } from '../refusal.ts';
 import { currentSprint, type Place, todayOf } from '../team/place.ts';
 import type { Actor, Prompt, SprintCard, SprintRecords } from '../team/team.ts';
-import { isWordOfAnswers } from './answer-vocabulary.ts';
 import { type AnsweredDay, answeredDay, runningSprintId } from './answered-day.ts';
+import { cardsToAnswer, type Numbering } from './cards-called.ts';
 import { answerableStates } from './prompt-content.ts';
 import type { TypedAnswer } from './read-answers.ts';
 import {
@@ -25,6 +18,7 @@ import {
   recordAway,
   recordUnchanged,
 } from './record-answers.ts';
+import { saidDay } from './said-day.ts';
 import { wordsOf } from './typed-words.ts';
 import { callsCard } from './understand-part.ts';
 import { understandWords } from './understand-words.ts';
@@ -35,7 +29,7 @@ export interface AnswerInWords {
   /** The prompt's thread that it was said in. */
   readonly threadTs?: string;
   /** How a bare number names a card: by its place in the member's list (the default), or in the sprint. */
-  readonly numbering?: 'list' | 'sprint';
+  readonly numbering?: Numbering;
 }
 
 /** What came of the words, for the first of the teams that they were about. */
@@ -58,24 +52,7 @@ export async function answerInWords(
   actor: Actor,
   input: AnswerInWords,
 ): Promise<WordsOutcome> {
-  const { day, rest: words } = withoutLeadingDay(input.text.trim());
-  const days = await deps.store.transaction((tx) => daysMeant(deps, tx, actor, input, day));
-  const states = days.flatMap(({ records, day }) => answerableStates(records, actor.userId, day));
-  const list = states.map(({ card }) => card);
-  const all = days.flatMap(({ records }) => records.cards);
-  // Cards of others follow the member's own, so that naming one gets the reason why it can't be answered.
-  const named = [...list, ...all.filter((card) => !list.includes(card))];
-  const numbered = input.numbering === 'sprint' ? all : list;
-  const positionOf = (written: string): number | undefined => {
-    const reference = written.replace(/^#(?=.)/, '');
-    const byNumber = numbered.find(
-      (card, i) => reference === String(numbered === list ? i + 1 : card.number),
-    );
-    const found = byNumber ?? cardCalled(reference, list, named);
-    return found && named.indexOf(found) + 1;
-  };
-  const open = states.flatMap((state, i) => (isOpenCard(state) ? [i + 1] : []));
-  const understood = understandWords(words, { count: list.length, open, positionOf });
+  const { days, states, named, cards, understood } = await heardFrom(deps, actor, input);
   if (understood.kind === 'unchanged' || understood.kind === 'away') {
     const record = understood.kind === 'away' ? recordAway : recordUnchanged;
     const outcome = await ofAll(days, async (_, where) => ({
@@ -94,9 +71,9 @@ export async function answerInWords(
       throw new Refusal('no-cards-of-yours', { sprintName });
     }
     const { card, leftPoints } = state;
-    const number = numbered === list ? list.indexOf(card) + 1 : card.number;
+    const number = input.numbering === 'sprint' ? card.number : states.indexOf(state) + 1;
     const reference = hasOwnKey(card) ? card.key : String(number);
-    const example = { cardCount: list.length, reference, title: card.title, leftPoints };
+    const example = { cardCount: cards.count, reference, title: card.title, leftPoints };
     throw understood.kind === 'unclear'
       ? new Refusal('unclear-words', { problems: understood.problems, example })
       : new Refusal('not-about-cards', { example });
@@ -128,16 +105,28 @@ export async function answerInWords(
   return { ...(await record()), leftOut: understood.leftOut ?? [] };
 }
 
-/** By its short name, the number in that, or a word of its title, in which the member's own come first. */
-function cardCalled(
-  reference: string,
-  own: readonly SprintCard[],
-  all: readonly SprintCard[],
-): SprintCard | undefined {
-  const byTitle = isWordOfAnswers(reference)
-    ? undefined
-    : (cardOfTitleWord(own, reference) ?? cardOfTitleWord(all, reference));
-  return cardOfShortName(all, reference) ?? cardOfKeyNumber(all, reference) ?? byTitle;
+/** Whether the words answer for a card of the person's own that is open and called by the first of them: `cancel 2`. */
+export async function answersForCard(
+  deps: AppDependencies,
+  actor: Actor,
+  input: AnswerInWords,
+): Promise<boolean> {
+  const { cards, understood } = await heardFrom(deps, actor, input);
+  const position = cards.positionOf(wordsOf(input.text)[0] ?? '');
+  if (position === undefined || understood.kind !== 'answers') return false;
+  return cards.open.includes(position) && understood.answers.some((answer) => answer.position === position);
+}
+
+/** What is understood, of which days and cards. */
+async function heardFrom(deps: AppDependencies, actor: Actor, input: AnswerInWords) {
+  const { day, rest } = saidDay(input.text.trim());
+  const days = await deps.store.transaction((tx) => daysMeant(deps, tx, actor, input, day));
+  const states = days.flatMap(({ records, day }) => answerableStates(records, actor.userId, day));
+  const all = days.flatMap(({ records }) => records.cards);
+  const { cards, named } = cardsToAnswer(states, all, input.numbering);
+  const now = deps.clock.now();
+  const isEarlier = day !== undefined || days.every((one) => one.day < todayOf(one.team, now));
+  return { days, states, named, cards, understood: understandWords(rest, { ...cards, isEarlier }) };
 }
 
 function formatted(points: number | undefined): string {
@@ -249,11 +238,6 @@ async function namesCardOf(
   text: string,
 ): Promise<boolean> {
   const states = answerableStates(await tx.read.recordsOf(sprintId), actor.userId, day);
-  const own = states.map(({ card }) => card);
-  const positionOf = (reference: string): number | undefined => {
-    const card = cardCalled(reference, own, own);
-    return card && own.indexOf(card) + 1;
-  };
-  const cards = { count: own.length, open: [], positionOf };
+  const { cards } = cardsToAnswer(states, []);
   return wordsOf(text.replaceAll(/[,;]/g, ' ')).some((word) => callsCard(word, cards));
 }

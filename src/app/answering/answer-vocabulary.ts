@@ -4,16 +4,14 @@ export interface AnswerVocabulary {
   readonly thanks: readonly string[];
   /** May come before what is said, with a comma or none, and says nothing itself. */
   readonly opening: readonly string[];
+  /** By themselves after something was said: it wasn't so. */
+  readonly correction: readonly string[];
   /** May precede what is said of the whole message. */
   readonly preamble: readonly string[];
   /** Of the whole message: the cards are as they were. Of one card, where it follows or precedes its name, it is as it was. */
   readonly unchanged: readonly string[];
   /** The whole message: not working today. */
   readonly away: readonly string[];
-  /** The whole message: every card is finished. */
-  readonly allDone: readonly string[];
-  /** The whole message: the two cards are finished. */
-  readonly bothDone: readonly string[];
   /** In place of a number: nothing is left. */
   readonly done: readonly string[];
   /** Nothing is left, where a word such as `left` follows; by itself it may also mean that nothing changed. */
@@ -30,12 +28,20 @@ export interface AnswerVocabulary {
   readonly blocked: readonly string[];
   /** Precede a note. */
   readonly note: readonly string[];
+  /** In place of a card: all that are open. */
+  readonly every: readonly string[];
+  /** The same of two. */
+  readonly both: readonly string[];
   /** Precede a card's number or short name. */
   readonly card: readonly string[];
   /** Part a card from what is said about it. */
   readonly has: readonly string[];
-  /** After what is left, before what was: `3, was 5`. */
+  /** Between `done` and a card. */
+  readonly with: readonly string[];
+  /** Before what was until now, or on an earlier day: `3, was 5`. */
   readonly was: readonly string[];
+  /** At the end of what was so then. */
+  readonly yesterday: readonly string[];
   /** Say of what isn't so yet: `will be done`. */
   readonly hope: readonly string[];
   /** Take something back of what is said to be done: `done, but not tested`. */
@@ -54,13 +60,15 @@ export interface AnswerVocabulary {
   readonly about: readonly string[];
   /** Before what was left until now: `from 5 to 3`. */
   readonly from: readonly string[];
+  /** Before a bound: what is left is no more than that. */
+  readonly atMost: readonly string[];
   /** Between what was left until now and what is left. */
   readonly to: readonly string[];
   /** Between cards about which the same is said. */
   readonly and: readonly string[];
   /** Say nothing about cards or numbers. */
   readonly filler: readonly string[];
-  /** Numbers in words, from 1. */
+  /** Numbers in words, from 0. */
   readonly numbers: readonly string[];
 }
 
@@ -69,6 +77,18 @@ export const ENGLISH: AnswerVocabulary = {
   opening: [
     ...['sorry', 'oops', 'i meant', 'i mean', 'actually', 'ok', 'okay', 'yes'],
     ...['hi', 'hello', 'hey', 'good morning', 'good afternoon', 'good evening', 'morning'],
+  ],
+  correction: [
+    'sorry',
+    'oops',
+    'i meant',
+    'i mean',
+    'actually',
+    'no',
+    'wait',
+    'no wait',
+    'rather',
+    'or rather',
   ],
   preamble: ['i am', 'i’m', 'im', 'it’s', 'still', 'i have', 'i’ve', 'they’re', 'i was'],
   unchanged: [
@@ -140,20 +160,7 @@ export const ENGLISH: AnswerVocabulary = {
     'on vacation',
     'on leave',
   ],
-  allDone: [
-    'all done',
-    'all are done',
-    'all of them are done',
-    'all finished',
-    'done with all',
-    'done with everything',
-    'everything done',
-    'everything is done',
-    'everything’s done',
-    'everything finished',
-  ],
-  bothDone: ['both done', 'both are done', 'both finished', 'both are finished', 'done with both'],
-  done: ['done', 'finished', 'complete', 'completed', 'none', 'zero', '✅'],
+  done: ['done', 'finished', 'complete', 'completed', 'none', '✅'],
   nothing: ['nothing'],
   points: ['point', 'points', 'pt', 'pts', 'p'],
   left: ['left', 'remaining', 'to go', 'to do'],
@@ -161,9 +168,16 @@ export const ENGLISH: AnswerVocabulary = {
   surprise: ['surprise'],
   blocked: ['blocked', 'stuck'],
   note: ['note'],
+  every: [
+    ...['all', 'everything', 'everything’s', 'each', 'all of them', 'all of it', 'all cards', 'each card'],
+    ...['every card', 'each of them'],
+  ],
+  both: ['both', 'both of them', 'both cards', 'the two'],
   card: ['card'],
   has: ['has', 'have', 'had', 'is', 'are', 'was', 'were', 'at', 'with', 'needs', 'takes'],
+  with: ['with'],
   was: ['was', 'were', 'had'],
+  yesterday: ['yesterday'],
   hope: ['will', 'should', 'hopefully', 'tomorrow', 'soon', 'almost', 'nearly'],
   hedge: [
     ...['not', 'yet', 'except', 'almost', 'nearly', 'mostly', 'less', 'needs', 'still', 'missing', 'waiting'],
@@ -172,17 +186,24 @@ export const ENGLISH: AnswerVocabulary = {
   parting: ['but', 'though', 'although', 'while'],
   because: ['because', 'since'],
   change: ['went', 'gone', 'grew', 'dropped', 'shrank', 'down', 'up', 'less', 'more'],
-  guess: ['about', 'around', 'roughly', 'maybe', 'probably', 'think', 'guess'],
+  guess: ['about', 'around', 'roughly', 'maybe', 'probably', 'think', 'guess', 'ish'],
   whole: ['all', 'everything', 'nothing', 'none', 'both'],
   about: ['for', 'on'],
   from: ['from'],
+  atMost: ['up to'],
   to: ['to', '->', '→'],
   and: ['and', '&', '+'],
-  filler: ['i', 'i’m', 'am', 'i’ve', 'it', 'it’s', 'still', 'now', 'only', 'just', 'the', 'my'],
-  numbers: ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'],
+  filler: [
+    ...['i', 'i’m', 'im', 'am', 'i’ve', 'it', 'it’s', 'its', 'that', 'that’s', 'this', 'they’re', 'they'],
+    ...['still', 'now', 'only', 'just', 'the', 'my'],
+  ],
+  numbers: [
+    ...['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'],
+    ...['eleven', 'twelve', 'thirteen'],
+  ],
 };
 
-const { thanks: _, opening: __, ...ABOUT_CARDS } = ENGLISH;
+const { thanks: _, opening: __, correction: ___, ...ABOUT_CARDS } = ENGLISH;
 const WORDS_OF_ANSWERS = new Set(
   Object.values(ABOUT_CARDS)
     .flat()

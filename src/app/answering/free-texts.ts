@@ -1,7 +1,7 @@
 /** Takes out of an answer in words what people say freely: on what a card is blocked, and notes. */
 import { withoutEnds } from '../cards/card-link.ts';
 import type { AnswerVocabulary } from './answer-vocabulary.ts';
-import { wordsOf } from './typed-words.ts';
+import { isNumber, wordsOf } from './typed-words.ts';
 
 /** What parts a free text from what is before it. */
 const GAPS = new Set(' \t\u00a0,-–—');
@@ -25,9 +25,14 @@ export function takeFreeTexts(
   vocabulary: AnswerVocabulary,
 ): { readonly text: string; readonly texts: readonly FreeText[] } {
   const texts: FreeText[] = [];
-  const rest = text.split(/([;\n\r]+)/).map((line) => {
+  const reasonOfSurprise = new RegExp(
+    `(?<![\\p{L}\\d])(${vocabulary.surprise.join('|')})( ?[\\d.,½]{0,5}) ?:(?= ?[^ \\d½])`,
+    'iu',
+  );
+  const rest = text.split(/([;\n\r]+)/).map((typed) => {
+    const line = withSurpriseNoted(typed, reasonOfSurprise, vocabulary);
     const first = keywordIn(line, vocabulary, '(?=[\\s:,]|$)');
-    if (!first) return line;
+    if (!first) return typed;
     const kinds = [first.kind];
     let told = first.after;
     // A second keyword counts only with its colon: the words may hold it themselves.
@@ -42,6 +47,14 @@ export function takeFreeTexts(
     return [withoutEnds(first.before, GAPS, 'end'), ...kinds.map((kind) => vocabulary[kind][0])].join(' ');
   });
   return { text: rest.join(''), texts };
+}
+
+/** The reason of surprise work as a note: `surprise 1 note: two harbours` for `surprise 1: two harbours`. */
+function withSurpriseNoted(line: string, reason: RegExp, { note }: AnswerVocabulary): string {
+  return line.replace(reason, (_, word: string, amount: string, at: number) => {
+    const isAmount = amount.trim() !== '' || isNumber(wordsOf(line.slice(0, at)).at(-1) ?? '');
+    return `${isAmount ? `${word}${amount} ` : ''}${note[0]}:`;
+  });
 }
 
 function keywordIn(text: string, vocabulary: AnswerVocabulary, follows: string) {
@@ -63,13 +76,12 @@ export function withoutKeywords(
   part: string,
   vocabulary: AnswerVocabulary,
 ): { readonly rest: string; readonly kinds: readonly FreeKind[] } {
-  const words = wordsOf(part);
   const kinds: FreeKind[] = [];
-  for (let last = words.at(-1); last !== undefined; last = words.at(-1)) {
-    const kind = (['blocked', 'note'] as const).find((one) => last === vocabulary[one][0]);
-    if (!kind) break;
+  let rest = part.trim();
+  for (;;) {
+    const kind = (['blocked', 'note'] as const).find((one) => ` ${rest}`.endsWith(` ${vocabulary[one][0]}`));
+    if (!kind) return { rest, kinds };
     kinds.unshift(kind);
-    words.pop();
+    rest = rest.slice(0, -(vocabulary[kind][0] ?? '').length).trimEnd();
   }
-  return kinds.length === 0 ? { rest: part, kinds } : { rest: words.join(' '), kinds };
 }

@@ -5,7 +5,7 @@ import { plainly, SIGNED_NUMBER } from './typed-words.ts';
 
 export type Kind = keyof AnswerVocabulary;
 
-const SIGN = /^(?:[:=→]|[-=]>)$/;
+export const SIGN = /^(?:[:=→]|[-=]>)$/;
 /** Words of the longest phrase that says that nothing changed. */
 const UNCHANGED_WORDS_MAX = 4;
 
@@ -86,16 +86,19 @@ export function withoutFormer(
   // `5 -> 3` is about card 5 where there is one, and `card 5 -> 3` in any case. `2 to 3` may be anything.
   const isAlone = at < 2 || is(words[at - 2], 'change');
   const isCard = isAlone ? callsCard(words[at - 1] ?? '') : is(words[at - 2], 'card');
-  if (!isSaid && (isCard || (isAlone && !SIGN.test(words[at] ?? '')))) return words;
+  const isSign = SIGN.test(words[at] ?? '');
+  // `berth-7 2 to 3` is somewhere between them.
+  const isRange = (parsePoints(words[at - 1] ?? '') ?? 0) < (parsePoints(words[at + 1] ?? '') ?? 0);
+  if (!isSaid && (isCard || (!isSign && (isAlone || isRange)))) return words;
   return [...words.slice(0, at - (isSaid ? 2 : 1)), ...words.slice(at + 1)];
 }
 
 /** Whether the word stands between a card and what is said about it. */
 function parts(word: string, is: (word: string | undefined, kind: Kind) => boolean): boolean {
-  return SIGN.test(word) || is(word, 'has');
+  return SIGN.test(word) || is(word, 'has') || is(word, 'left');
 }
 
-/** What cards are called by, and what is said about them: `2: 3`, `2 has 3`, `berth-7 3`, `done with 2`, `3`. */
+/** What cards are called by, and what is said about them: `2: 3`, `2 has 3`, `berth-7 left 3`, `berth-7 3`, `done with 2`, `3`. */
 export function namesAndAmounts(
   words: readonly string[],
   is: (word: string | undefined, kind: Kind) => boolean,
@@ -104,13 +107,19 @@ export function namesAndAmounts(
   const first = words.findIndex((word) => !parting(word));
   const told = words.slice(first < 0 ? words.length : first);
   if (told.length > 1 && is(told[0], 'done')) {
-    return { names: told.slice(1).filter((word) => !parting(word)), amounts: told.slice(0, 1) };
+    const isParted = SIGN.test(told[1] ?? '') || is(told[1], 'with');
+    return { names: told.slice(isParted ? 2 : 1), amounts: told.slice(0, 1) };
   }
   const partedAt = told.findIndex(parting);
   const amountsAt = partedAt < 0 ? told.length - 1 : partedAt;
+  const names = told.slice(0, Math.max(amountsAt, 0));
+  // `2 left 3` may be about two cards, and `is berth-7 done` asks.
+  const isUnclear =
+    (is(told[partedAt], 'left') && parsePoints(told[partedAt - 1] ?? '') !== undefined) ||
+    (names.length > 0 && words.slice(0, first).some((word) => !SIGN.test(word)));
   return {
-    names: told.slice(0, Math.max(amountsAt, 0)),
-    amounts: told.slice(Math.max(amountsAt, 0)).filter((word) => !parting(word)),
+    names,
+    amounts: isUnclear ? [] : told.slice(Math.max(amountsAt, 0)).filter((word) => !parting(word)),
   };
 }
 

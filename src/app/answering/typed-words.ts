@@ -2,8 +2,6 @@
 import { parsePoints } from '../../sprint/points.ts';
 import { withoutEnds } from '../cards/card-link.ts';
 
-/** `2) ` and `(2) ` before what is said of a card. */
-const LIST_NUMBER = /(?<=^|\s)\(?(\d{1,4})\)(?=\s)/g;
 /** A tick, as it is or as the platform writes it out. */
 const TICK = /:(?:white_check_mark|heavy_check_mark|ballot_box_with_check):|[✔☑✅]\uFE0F?/gu;
 /** Other signs, likewise (`:tada:`), and smileys of letters. */
@@ -22,12 +20,7 @@ export function plainly(text: string): string {
 }
 
 export function wordsOf(text: string): string[] {
-  const plain = text
-    .replace(TICK, ' ✅ ')
-    .replace(EMOJI, ' ')
-    .replace(ABOUT, '')
-    .replace(LIST_NUMBER, '$1 :')
-    .trim();
+  const plain = text.replace(TICK, ' ✅ ').replace(EMOJI, ' ').replace(ABOUT, '').trim();
   return withoutEnds(plain, FULL_STOPS, 'end').replace(SIGNS, ' $& ').trim().split(/\s+/);
 }
 

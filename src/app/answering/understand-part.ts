@@ -7,6 +7,7 @@ import {
   type Kind,
   namesAndAmounts,
   namesOfUnchanged,
+  SIGN,
   withoutChange,
   withoutFormer,
   withoutLeft,
@@ -32,8 +33,10 @@ export interface CardsToAnswer {
   readonly count: number;
   /** Places of those that are still open. */
   readonly open: readonly number[];
-  /** Finds a card's place by its number or short name; undefined when there is none. */
+  /** Finds a card's place by its number, short name, or words of its title; undefined when there is none. */
   readonly positionOf: (reference: string) => number | undefined;
+  /** Whether an earlier day is spoken about, so that what was left is said of it. */
+  readonly isEarlier?: boolean;
 }
 
 export type Unclear =
@@ -51,6 +54,11 @@ export type Unclear =
   | { readonly code: 'too-many-points'; readonly typed: string; readonly most: number }
   | { readonly code: 'not-points'; readonly typed: string; readonly position?: number }
   | { readonly code: 'no-such-card'; readonly typed: string }
+  /** Of several cards at once it is said what was worked or was surprise. */
+  | { readonly code: 'extra-of-several'; readonly typed: string }
+  /** Without a card, after one that is named. */
+  | { readonly code: 'number-of-which'; readonly typed: string; readonly place: string }
+  | { readonly code: 'done-or-worked'; readonly typed: string }
   | { readonly code: 'said-twice'; readonly typed: string; readonly what: 'worked' | 'surprise' }
   | { readonly code: 'answered-twice'; readonly card: string }
   | { readonly code: 'wrong-count'; readonly cards: number; readonly numbers: number };
@@ -61,6 +69,8 @@ export interface Said extends WordsForCard {
   readonly called: string | undefined;
   /** What is left as it was typed, a number or a word such as `done`. */
   readonly typed: string;
+  /** Whether what the card is called by may be points. */
+  readonly mayBePoints: boolean;
 }
 
 export interface PartOfAnswer {
@@ -92,14 +102,13 @@ export function understandPart(
   const extrasAt = words.findIndex((word) => is(word, 'worked') || is(word, 'surprise'));
   const extras = readExtras(text, extrasAt < 0 ? [] : words.slice(extrasAt), is);
   if ('code' in extras) return extras;
-  const head = withoutLeft(extrasAt < 0 ? words : words.slice(0, extrasAt), vocabulary);
-  const unchanged = namesOfUnchanged(head.words, vocabulary, is);
-  const meant = head.words.filter((word) => isCard(word) || !(is(word, 'filler') || is(word, 'guess')));
-  // `grew 3`, `1 down`: only by how much it changed is said.
-  const isChange = meant.some((word) => is(word, 'change')) && !meant.some((word) => is(word, 'to'));
-  if (isChange) return notAnAnswer;
-  const telling = withoutChange(withoutFormer(cardFirst(meant, vocabulary, is), isCard, is), is);
-  const { names, amounts } = unchanged ?? namesAndAmounts(telling, is);
+  const telling = extrasAt < 0 ? words : words.slice(0, extrasAt);
+  const unchanged = namesOfUnchanged(withoutLeft(telling, vocabulary).words, vocabulary, is);
+  const told = telling.filter((word) => isCard(word) || !(is(word, 'filler') || is(word, 'guess')));
+  const { words: meant, saysLeft } = withoutLeft(told, vocabulary);
+  if (saysSomethingElse(meant, cards, is)) return notAnAnswer;
+  const inOrder = withoutChange(withoutFormer(cardFirst(meant, vocabulary, is), isCard, is), is);
+  const { names, amounts } = unchanged ?? namesAndAmounts(inOrder, is);
   if (isBlocked) {
     const blocked = blockedAlone({ names, amounts: unchanged ? [] : amounts }, isAlone, cards, is);
     if (blocked) return blocked;
@@ -108,15 +117,15 @@ export function understandPart(
   if (amount === undefined || amounts.length > 1) return notAnAnswer;
 
   const isNothing = is(amount, 'nothing');
-  if (isNothing && names.length === 0 && !head.saysLeft) return { code: 'nothing-two-ways', typed: text };
+  if (isNothing && names.length === 0 && !saysLeft) return { code: 'nothing-two-ways', typed: text };
   const isDone = isNothing || is(amount, 'done');
-  if (isDone && head.words.some((word) => is(word, 'guess') && !isCard(word))) return notAnAnswer;
+  if (isDone && telling.some((word) => is(word, 'guess') && !isCard(word))) return notAnAnswer;
   const leftPoints = unchanged ? 'unchanged' : isDone ? 0 : parsePoints(amount);
   if (leftPoints === undefined) return whyNotPoints(amount) ?? notAnAnswer;
   // `41, 42` names two cards.
   if (leftPoints !== 0 && callsCard(amount, cards)) return notAnAnswer;
-  const said = (position: number, called?: string): Said => ({
-    ...{ position, leftPoints, called, typed: amount },
+  const said = (position: number, called?: string, mayBePoints = false): Said => ({
+    ...{ position, leftPoints, called, typed: amount, mayBePoints },
     ...{ workedPoints: extras.worked, surprisePoints: extras.surprise },
   });
 
@@ -128,13 +137,38 @@ export function understandPart(
     const [only, ...others] = cards.open;
     return only !== undefined && others.length === 0 ? [said(only, String(only))] : { code: 'which-done' };
   }
-  const references = referencesIn(called, is);
+  const references = referencesIn(called, cards, is);
   if (!references) return notAnAnswer;
-  const mayBePoints = !isMarked && isNumber(references[0] ?? '') && !callsCard(references[0] ?? '', cards);
+  const [first] = references;
+  const mayBePoints = !isMarked && isNumber(first?.name ?? '') && !callsCard(first?.name ?? '', cards);
   if (isDone && mayBePoints && cards.count === 1) return { code: 'done-two-ways', typed: text };
-  const unknown = references.find((reference) => !isCard(reference));
-  if (unknown !== undefined) return { code: 'no-such-card', typed: unknown };
-  return references.map((reference) => said(cards.positionOf(reference) ?? 0, reference));
+  const unknown = references.find(({ positions }) => positions.length === 0);
+  if (unknown !== undefined) return { code: 'no-such-card', typed: unknown.name };
+  const all = references.flatMap(({ name, positions }) =>
+    positions.map((position) => said(position, name, mayBePoints)),
+  );
+  // `all 3` may be about three cards.
+  const isCount = inOrder.some((word, i) => is(word, 'every') && inOrder[i + 1] === amount);
+  if (isCount && cards.count > 1 && Number(amount) === all.length) return notAnAnswer;
+  if (all.length > 1 && extrasAt >= 0) return { code: 'extra-of-several', typed: text };
+  return all;
+}
+
+/**
+ * Whether it isn't said how much is left: only by how much it changed (`grew 3`), how much it is at most (`up to 3`), or,
+ * today, how much it was.
+ */
+function saysSomethingElse(
+  words: readonly string[],
+  { isEarlier = false }: CardsToAnswer,
+  is: (word: string | undefined, kind: Kind) => boolean,
+): boolean {
+  const isChange = words.some((word) => is(word, 'change')) && !words.some((word) => is(word, 'to'));
+  const isAtMost = words.some(
+    (word, i) => is(`${word} ${words[i + 1]}`, 'atMost') && !is(words[i - 1], 'change'),
+  );
+  const wasSo = words.some((word, i) => is(word, 'was') && isNumber(words[i + 1] ?? ''));
+  return isChange || isAtMost || (wasSo && !isEarlier);
 }
 
 /** What is said only to be blocked: `2:`, `card 2`, `berth-7`, `1 and 2`, or nothing at all. Undefined: a number is said too. */
@@ -148,14 +182,14 @@ function blockedAlone(
   const isMarked = is(words[0], 'card');
   const called = isMarked ? words.slice(1) : words;
   const said = (position: number, name: string): Said => ({
-    ...{ position, called: name, typed: name },
+    ...{ position, called: name, typed: name, mayBePoints: false },
     ...{ leftPoints: undefined, workedPoints: undefined, surprisePoints: undefined },
   });
   if (called.length === 0) {
     const [only, ...others] = cards.open;
     return only !== undefined && others.length === 0 ? [said(only, String(only))] : { code: 'which-blocked' };
   }
-  const references = referencesIn(called, is);
+  const references = referencesIn(called, cards, is);
   if (!references) return undefined;
   const first = called[0] as string;
   const isNumber = called.length === 1 && (parsePoints(first) !== undefined || is(first, 'done'));
@@ -167,18 +201,41 @@ function blockedAlone(
     if (cards.count === 1) return undefined;
     return position === undefined ? undefined : { code: 'blocked-two-ways', typed: first };
   }
-  const unknown = references.find((reference) => cards.positionOf(reference) === undefined);
-  if (unknown !== undefined) return { code: 'no-such-card', typed: unknown };
-  return references.map((reference) => said(cards.positionOf(reference) ?? 0, reference));
+  const unknown = references.find(({ positions }) => positions.length === 0);
+  if (unknown !== undefined) return { code: 'no-such-card', typed: unknown.name };
+  return references.flatMap(({ name, positions }) => positions.map((position) => said(position, name)));
 }
 
-/** One card, or several with a word such as `and` between them; undefined: something else. */
+/** What cards are called by, and the places of those that are: of `both` two, of an unknown name none. */
+interface Reference {
+  readonly name: string;
+  readonly positions: readonly number[];
+}
+
+/** One card, several with a word such as `and` between them, or all; undefined: something else. */
 function referencesIn(
   called: readonly string[],
+  { positionOf, open, count }: CardsToAnswer,
   is: (word: string | undefined, kind: Kind) => boolean,
-): readonly string[] | undefined {
-  const isList = called.length % 2 === 1 && called.every((word, i) => is(word, 'and') === (i % 2 === 1));
-  return isList ? called.filter((_, i) => i % 2 === 0) : undefined;
+): readonly Reference[] | undefined {
+  const places = open.length > 0 ? open : Array.from({ length: count }, (_, i) => i + 1);
+  const positionsOf = (words: readonly string[]): readonly number[] => {
+    const position = positionOf(words.join(' '));
+    if (position !== undefined) return [position];
+    const isCounted = words.length > 1 && words.at(-1) === String(places.length);
+    const every = (isCounted ? words.slice(0, -1) : words).join(' ');
+    return is(every, 'every') || (is(every, 'both') && places.length === 2) ? places : [];
+  };
+  const groups: string[][] = [[]];
+  for (const word of called) {
+    if (is(word, 'and')) groups.push([]);
+    else groups.at(-1)?.push(word);
+  }
+  const references = groups.map((words) => ({ name: words.join(' '), positions: positionsOf(words) }));
+  const isClear = groups.every(
+    (words, i) => words.length === 1 || (words.length > 1 && references[i]?.positions.length !== 0),
+  );
+  return isClear ? references : undefined;
 }
 
 /** Whether the word is what a card is called by and nothing else: a number is one only where it can't be points. */
@@ -200,7 +257,9 @@ function readExtras(
   is: (word: string | undefined, kind: Kind) => boolean,
 ): Extras | Unclear {
   const extras: { worked?: number; surprise?: number } = {};
-  const telling = words.filter((word) => !is(word, 'points') && !is(word, 'and'));
+  const telling = words.filter(
+    (word) => !SIGN.test(word) && !(['points', 'and', 'guess'] as const).some((kind) => is(word, kind)),
+  );
   for (let i = 0; i < telling.length; i += 2) {
     const [word, amount = ''] = telling.slice(i, i + 2);
     const what = (['worked', 'surprise'] as const).find((kind) => is(word, kind));

@@ -6,6 +6,7 @@
 import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
 import { type FreeKind, takeFreeTexts, withoutKeywords } from './free-texts.ts';
 import { extraInOrder } from './put-in-order.ts';
+import { inDigits, WORD } from './typed-numbers.ts';
 import { isNumber, plainly, wordsOf } from './typed-words.ts';
 import {
   type CardsToAnswer,
@@ -14,19 +15,18 @@ import {
   type Said,
   type Unclear,
   understandPart,
+  type WordsForCard,
 } from './understand-part.ts';
-import {
-  aboutTheDay,
-  inDigits,
-  isAboutCards,
-  type Told,
-  WORD,
-  withoutOpening,
-  withoutRemarks,
-} from './what-is-told.ts';
+import { aboutTheDay, isAboutCards, type ToldOfDay, withoutOpening, withoutRemarks } from './what-is-told.ts';
 
 export type Understood =
-  | Told
+  | ToldOfDay
+  | {
+      readonly kind: 'answers';
+      readonly answers: readonly WordsForCard[];
+      /** What is said besides, and isn't kept. */
+      readonly leftOut?: readonly string[];
+    }
   /** Nothing in it is a card, a number, or a word of answers. */
   | { readonly kind: 'not-about-cards' }
   | { readonly kind: 'unclear'; readonly problems: readonly Unclear[] };
@@ -35,10 +35,10 @@ export type Understood =
 const MAX_PROBLEMS = 5;
 /** `2,5` may be two and a half, or 2 and 5. A space, as in `2, 5`, or a name, as in `2: 3,5`, settles it. */
 const UNSETTLED_COMMA = /(?<=\d),(?=5(?!\s*:|[\d.½]))/;
-/** Before an item of a list, and the number of one of which a number is said. */
+/** Before an item of a list. */
 const BULLET = /^[ \t]*[-–*•◦▪][ \t]+/gm;
-const NUMBERED = /^[ \t]*(\d{1,3})\.[ \t]+(?=[\d½])/gm;
-const SETTLED_SEPARATOR = /[;\n\r]+|\s\/\s|,(?!5(?!\s*:|[\d.½]))|(?<!\d),/;
+/** No slash between two numbers, `3 / 5`, and no comma of thousands. */
+const SETTLED_SEPARATOR = /[;\n\r]+|\s\/\s(?!\d)|,(?!5(?!\s*:|[\d.½])|\d{3}(?!\d))|(?<!\d),/;
 /** A number with a decimal comma, whatever follows. */
 const DECIMAL_COMMA = /^(\d+),(\d+)(?![\d.½])/;
 
@@ -47,12 +47,12 @@ export function understandWords(
   cards: CardsToAnswer,
   vocabulary: AnswerVocabulary = ENGLISH,
 ): Understood {
-  const text = withoutOpening(typed.replace(BULLET, '').replace(NUMBERED, '$1: ').trim(), cards, vocabulary);
-  const whole = aboutTheDay(text, cards, vocabulary);
+  const text = withoutOpening(typed.replace(BULLET, '').trim(), cards, vocabulary);
+  const whole = aboutTheDay(text, vocabulary);
   if (whole) return whole;
   const free = takeFreeTexts(text, vocabulary);
   const { told, leftOut } = withoutRemarks(inDigits(free.text, cards, vocabulary), cards, vocabulary);
-  const asked = leftOut.length > 0 ? aboutTheDay(told, cards, vocabulary) : undefined;
+  const asked = leftOut.length > 0 ? aboutTheDay(told, vocabulary) : undefined;
   if (asked) return { ...asked, leftOut };
   if (!isAboutCards(told, cards, vocabulary)) return { kind: 'not-about-cards' };
   const parts = splitParts(told, cards, vocabulary);
@@ -74,7 +74,8 @@ export function understandWords(
     const answer = understandPart(place, cards, vocabulary);
     const each = 'code' in answer ? (understandEach(place, cards, vocabulary) ?? answer) : answer;
     if ('code' in each) problems.push(withItsCard(each, rest, blockedOn, cards));
-    else if (blockedOn === '') problems.push({ code: 'blocked-on-what' });
+    else if (blockedOn !== undefined && !isReason(blockedOn, rest, each, cards, vocabulary))
+      problems.push({ code: 'blocked-on-what' });
     else
       answers.push(
         ...each.map((said) => ({ ...said, ...(blockedOn && { blockedOn }), ...(note && { note }) })),
@@ -82,7 +83,7 @@ export function understandWords(
   }
   problems.push(...problemsOfAll(answers, cards, problems.length > 0));
   if (problems.length > 0) return { kind: 'unclear', problems: problems.slice(0, MAX_PROBLEMS) };
-  const said = answers.map(({ called: _, typed: __, ...answer }) => answer);
+  const said = answers.map(({ called: _, typed: __, mayBePoints: ___, ...answer }) => answer);
   return { kind: 'answers', answers: said, ...(leftOut.length > 0 && { leftOut }) };
 }
 
@@ -100,6 +101,28 @@ function understandEach(
   const all = said.flatMap((one) => ('code' in one ? [] : one));
   const isClear = said.every((one) => !('code' in one)) && all.every(({ called }) => called !== undefined);
   return isClear && !part.isBlocked ? all : undefined;
+}
+
+/**
+ * Whether a card is blocked, and the words say on what: `was blocked` isn't so any more, `3 left` is an answer, and in
+ * `stuck on berth-7` that is the card itself.
+ */
+function isReason(
+  words: string,
+  before: string,
+  said: readonly Said[],
+  { count, positionOf }: CardsToAnswer,
+  { was, about, left, points, filler }: AnswerVocabulary,
+): boolean {
+  const isAny = (word: string, ...kinds: readonly (readonly string[])[]): boolean =>
+    kinds.some((kind) => kind.includes(plainly(word)));
+  const isOver = isAny(wordsOf(before).at(-1) ?? '', was);
+  const last = wordsOf(words.slice(words.lastIndexOf(',') + 1)).filter((word) => !isAny(word, left, points));
+  const saysAmount = last.length === 1 && isNumber(last[0] ?? '');
+  const isAmount = saysAmount && said.every(({ leftPoints }) => leftPoints === undefined);
+  const named = wordsOf(words).filter((word) => !isAny(word, about, filler));
+  const isItself = named.length === 1 && (positionOf(named[0] ?? '') ?? count + 1) <= count;
+  return words !== '' && !isOver && !isAmount && !isItself;
 }
 
 /** What is missing of a card that is named, or of the only one. */
@@ -138,6 +161,20 @@ function problemsOfAll(answers: readonly Said[], cards: CardsToAnswer, hasProble
   if (unsettled) {
     return [{ code: 'number-two-ways', typed: unsettled.typed, place: String(unsettled.position) }];
   }
+  // `41: 3, 2 done` may say of card 41 what was done.
+  const isCardNamed = ({ called }: Said): boolean =>
+    called !== undefined && (!isNumber(called) || callsCard(called, cards));
+  const worked = answers.find(
+    ({ called, mayBePoints, leftPoints }, i) =>
+      mayBePoints && called !== undefined && leftPoints === 0 && answers.slice(0, i).some(isCardNamed),
+  );
+  if (worked?.called !== undefined) return [{ code: 'done-or-worked', typed: worked.called }];
+  const after = answers.find(({ called, typed }, i) => {
+    const before = answers[i - 1];
+    if (called !== undefined || before?.called === undefined) return false;
+    return answers.length !== cards.count || !isNumber(typed) || before.leftPoints === 'unchanged';
+  });
+  if (after) return [{ code: 'number-of-which', typed: after.typed, place: String(after.position) }];
   if (twice) return [{ code: 'answered-twice', card: twice.called ?? String(twice.position) }];
   if (hasProblems) return [];
   const isAnyNamed = answers.some(({ called }) => called !== undefined);
@@ -204,7 +241,7 @@ function splitParts(
     others.length === 0 &&
     inOrder.length > 1 &&
     inOrder.length === cards.count &&
-    inOrder.every(isNumber)
+    inOrder.every((word) => isNumber(word) && !callsCard(word, cards))
   ) {
     const [card = '', left = ''] = inOrder;
     const mayBeCard = cards.count === 2 && isOwn(card, cards);
@@ -228,7 +265,7 @@ function eachCard(part: string, cards: CardsToAnswer, vocabulary: AnswerVocabula
     const name = words[at] ?? '';
     const isParted = words[at + 1] === ':';
     const amount = words[at + (isParted ? 2 : 1)] ?? '';
-    const isCard = cards.positionOf(name) !== undefined && (isParted || !isNumber(name));
+    const isCard = isParted ? cards.positionOf(name) !== undefined : callsCard(name, cards);
     if (!isCard || !(isNumber(amount) || [...done, ...unchanged].includes(plainly(amount)))) return [part];
     at += isParted ? 3 : 2;
     said.push(words.slice(start, at).join(' '));
@@ -241,5 +278,5 @@ function eachCard(part: string, cards: CardsToAnswer, vocabulary: AnswerVocabula
 function namesCard(part: string, cards: CardsToAnswer, { card }: AnswerVocabulary): boolean {
   const [first = '', second] = wordsOf(part);
   if (part.includes(':') || card.includes(first.toLowerCase())) return true;
-  return second !== undefined && !isNumber(first) && cards.positionOf(first) !== undefined;
+  return second !== undefined && callsCard(first, cards);
 }

@@ -1,14 +1,15 @@
 /** Tells what is said of cards or of the whole day from what is said besides. */
 import { withoutEnds } from '../cards/card-link.ts';
 import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
+import { WORD } from './typed-numbers.ts';
 import { isNumber, plainly, wordsOf } from './typed-words.ts';
-import type { CardsToAnswer, WordsForCard } from './understand-part.ts';
+import type { CardsToAnswer } from './understand-part.ts';
 
 /** What is told, and the words that aren't kept. */
-export type Told = { readonly leftOut?: readonly string[] } & (
-  | { readonly kind: 'answers'; readonly answers: readonly WordsForCard[] }
-  | { readonly kind: 'unchanged' | 'away' }
-);
+export interface ToldOfDay {
+  readonly kind: 'unchanged' | 'away';
+  readonly leftOut?: readonly string[];
+}
 
 const NO_CARDS: CardsToAnswer = { count: 0, open: [], positionOf: () => undefined };
 const DASH = /\s[-–—]\s/g;
@@ -25,30 +26,15 @@ const SENTENCE_END = /[.!?]\s+(?=\p{L})/gu;
 const CLAUSE_END = /([;\n\r]+|,(?=\s)|(?<!\d),|\s\/\s)/;
 /** What may stand between an opening and what is said. */
 const AFTER_OPENING = /^(?:[\s,.;:!]|[–-](?=\s))+/;
-export const WORD = /[\p{L}’'&+]+/gu;
 
 /** What is said of the whole day in a phrase; undefined: something else is said. */
-export function aboutTheDay(
-  text: string,
-  cards: CardsToAnswer,
-  vocabulary: AnswerVocabulary,
-): Told | undefined {
+export function aboutTheDay(text: string, vocabulary: AnswerVocabulary): ToldOfDay | undefined {
   const plain = plainly(text);
   const isAnyOf = (phrases: readonly string[]): boolean =>
     phrases.some((phrase) => plain === phrase || vocabulary.preamble.some((i) => plain === `${i} ${phrase}`));
   if (isAnyOf(vocabulary.unchanged)) return { kind: 'unchanged' };
   if (isAnyOf(vocabulary.away)) return { kind: 'away' };
-  const all = allDone(cards);
-  const isAllDone = isAnyOf(vocabulary.allDone) || (all.length === 2 && isAnyOf(vocabulary.bothDone));
-  return isAllDone ? { kind: 'answers', answers: all } : undefined;
-}
-
-function allDone({ count, open }: CardsToAnswer): WordsForCard[] {
-  const places = open.length > 0 ? open : Array.from({ length: count }, (_, i) => i + 1);
-  return places.map((position) => ({
-    ...{ position, leftPoints: 0 },
-    ...{ workedPoints: undefined, surprisePoints: undefined },
-  }));
+  return undefined;
 }
 
 /** Whether nothing is said but thanks. */
@@ -58,8 +44,7 @@ export function isThanks(text: string, { thanks }: AnswerVocabulary = ENGLISH): 
 
 /** Whether an answer may be meant, whatever the cards are called. */
 export function mayBeAnswer(text: string, vocabulary: AnswerVocabulary = ENGLISH): boolean {
-  const whole = [vocabulary.unchanged, vocabulary.away, vocabulary.allDone, vocabulary.bothDone].flat();
-  return whole.includes(plainly(text)) || isAboutCards(text, NO_CARDS, vocabulary);
+  return aboutTheDay(text, vocabulary) !== undefined || isAboutCards(text, NO_CARDS, vocabulary);
 }
 
 /** Words such as `sorry, I meant` say nothing by themselves, unless a card is called so. */
@@ -88,14 +73,6 @@ export function isAboutCards(
   );
 }
 
-/** `3 left` for `three left`, unless a card is called so. */
-export function inDigits(text: string, { positionOf }: CardsToAnswer, { numbers }: AnswerVocabulary): string {
-  return text.replace(WORD, (word) => {
-    const number = numbers.indexOf(word.toLowerCase()) + 1;
-    return number === 0 || positionOf(word) !== undefined ? word : String(number);
-  });
-}
-
 /** What is said of cards or of the day, and what isn't: `3` and `mail is down` of `3, mail is down`. */
 export function withoutRemarks(
   text: string,
@@ -122,17 +99,24 @@ export function withoutRemarks(
   const isDone = clauses.some(
     (clause) => says(clause, vocabulary.done) && !isHope(clause, cards, vocabulary),
   );
-  const takesBack = (clause: string): boolean => isDone && says(clause, vocabulary.hedge);
+  const takesBack = (clause: string): boolean =>
+    (isDone && says(clause, vocabulary.hedge)) ||
+    (clause !== clauses[0] && vocabulary.correction.includes(plainly(clause)));
   const isTold = (clause: string): boolean =>
     takesBack(clause) ||
-    aboutTheDay(clause, cards, vocabulary) !== undefined ||
+    aboutTheDay(clause, vocabulary) !== undefined ||
     (isAboutCards(ASIDE.test(clause) ? withoutNames(clause, cards) : clause, cards, vocabulary) &&
       !isHope(clause, cards, vocabulary));
   const isRemark = (clause: string): boolean =>
     !takesBack(clause) && (!isTold(clause) || isAboutSameCard(clause, clauses, cards, vocabulary));
   const remarks = clauses.filter((clause) => LETTER.test(clause) && isRemark(clause));
   const dropped = new Set([...remarks, ...clauses.slice(1).filter((clause) => isFormer(clause, vocabulary))]);
-  const kept = pieces.map((piece) => (dropped.has(piece) ? '' : piece.replace(ASIDE, ' '))).join('');
+  // `3 (2 done)` is not about card 2.
+  const isWorked = (piece: string): boolean =>
+    ASIDE.test(piece) && /\d/.test(piece) && says(piece, vocabulary.done);
+  const kept = pieces
+    .map((piece) => (dropped.has(piece) ? '' : isWorked(piece) ? piece : piece.replace(ASIDE, ' ')))
+    .join('');
   const told = withoutEnds(kept, BETWEEN_CLAUSES, 'both ends');
   if (!LETTER_OR_DIGIT.test(told)) return { told: text, leftOut: [] };
   const leftOut = remarks

@@ -113,19 +113,21 @@ export function cardOfShortName<T extends Pick<SprintCard, 'key' | 'title'>>(
 
 const SHORTEST_TITLE_WORD = 3;
 
-/** The only card in whose title this word stands, upper or lower case, by which people call it among a few: `calendar`. */
-export function cardOfTitleWord<T extends Pick<SprintCard, 'title'>>(
+/**
+ * The only card in whose title these words stand, upper or lower case, by which people call it among a few: `calendar`,
+ * `tide calendar`.
+ */
+export function cardOfTitleWords<T extends Pick<SprintCard, 'title'>>(
   cards: readonly T[],
-  word: string,
+  words: readonly string[],
 ): T | undefined {
-  const wanted = word.toLowerCase();
-  if (wanted.length < SHORTEST_TITLE_WORD || !/^\p{L}+$/u.test(wanted)) return undefined;
-  const [only, ...others] = cards.filter(({ title }) =>
-    title
-      .toLowerCase()
-      .split(/[^\p{L}]+/u)
-      .includes(wanted),
-  );
+  const wanted = words.map((word) => word.toLowerCase());
+  const isTelling = wanted.some((word) => word.length >= SHORTEST_TITLE_WORD);
+  if (!isTelling || !wanted.every((word) => /^\p{L}+$/u.test(word))) return undefined;
+  const [only, ...others] = cards.filter(({ title }) => {
+    const inTitle = title.toLowerCase().split(/[^\p{L}]+/u);
+    return wanted.every((word) => inTitle.includes(word));
+  });
   return others.length === 0 ? only : undefined;
 }
 

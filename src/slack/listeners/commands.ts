@@ -110,6 +110,9 @@ async function forTeamNamed<T>(
   }
 }
 
+/** `take 4 in Dredgers` */
+const BEFORE_NAME = /(?:^| )(?:in|for|of|on|at|from)$/i;
+
 /** The words without the name at their beginning or end; undefined when it stands at neither. */
 function withoutName(words: string, name: string): string | undefined {
   const [given, wanted] = [words.trim(), name.toLowerCase()];
@@ -121,5 +124,6 @@ function withoutName(words: string, name: string): string | undefined {
   if (lower.startsWith(wanted) && ' :,'.includes(next))
     return given.slice(wanted.length).replace(/^[ :,]+/, '');
   const before = given[given.length - wanted.length - 1] ?? '';
-  return lower.endsWith(wanted) && before === ' ' ? given.slice(0, -wanted.length).trimEnd() : undefined;
+  if (!lower.endsWith(wanted) || before !== ' ') return undefined;
+  return given.slice(0, -wanted.length).trimEnd().replace(BEFORE_NAME, '');
 }

@@ -3,6 +3,7 @@
  * by bots, and changes to earlier messages are nothing that anybody asked for.
  */
 import type { App } from '@slack/bolt';
+import type { AnswerInWords } from '../../app/answering/answer-in-words.ts';
 import { isThanks, mayBeAnswer } from '../../app/answering/what-is-told.ts';
 import { Refusal, type RefusalCode } from '../../app/refusal.ts';
 import type { Place } from '../../app/team/place.ts';
@@ -37,14 +38,15 @@ export function listenToDirectMessages(app: App): void {
     const { caller, text, threadTs } = addressed(context, sent.data, said);
     if (isThanks(text)) return answerOnce(context, caller, 'thanks', key, () => caller.tell(thanksMessage()));
     const command = withoutSlash(text);
-    if (text === '' || command !== text || parseCommand(text).command !== undefined) {
+    const isCommand = text === '' || command !== text || parseCommand(text).command !== undefined;
+    const input = { text, place: caller.place, ...(threadTs === undefined ? {} : { threadTs }) };
+    if (isCommand && !(await isAboutOwnCard(context, caller, input))) {
       return runCommand(context, caller, command, key);
     }
     await answerOnce(context, caller, 'words', key, async () => {
       const words = await withNames(context, text);
-      const input = { text: words, place: caller.place, ...(threadTs === undefined ? {} : { threadTs }) };
       const outcome = await context.useCases
-        .answerInWords(caller.actor, input)
+        .answerInWords(caller.actor, { ...input, text: words })
         .catch((refusal: unknown) => Promise.reject(asMistypedCommand(refusal, text)));
       // The day's prompt, brought up to date, is the confirmation.
       for (const one of [outcome, ...(outcome.others ?? [])]) {
@@ -53,6 +55,18 @@ export function listenToDirectMessages(app: App): void {
       await tellLeftOut(caller, outcome, commandAmong);
     });
   });
+}
+
+/** `cancel 2`, by the owner of a card “Cancel a booking”. */
+async function isAboutOwnCard(
+  { useCases }: ListenerContext,
+  { actor }: Asker,
+  input: AnswerInWords,
+): Promise<boolean> {
+  const { command, rest } = parseCommand(input.text);
+  if (command === undefined || !mayBeAnswer(rest)) return false;
+  // Who can't answer for a card means the command, which also says when the database is away.
+  return useCases.answersForCard(actor, input).catch(() => false);
 }
 
 /** Most words that a mistyped command with what follows it has. */

@@ -150,6 +150,9 @@ unclear-not-halves = “{ $typed }” isn’t possible: points go in halves, suc
 unclear-too-many-points = “{ $typed }” is too much: a card has { POINTS($most) } at most.
 unclear-not-points = “{ $typed }” isn’t an amount of points.
 unclear-no-such-card = There is no card “{ $typed }” in your list.
+unclear-extra-of-several = “{ $typed }” is about several cards: say of each what was worked on it or was surprise, `1: 3 worked 1 surprise 1`.
+unclear-number-of-which = “{ $typed }” comes after a card that has its answer: if it’s about card { $place }, write `{ $place }: { $typed }`.
+unclear-done-or-worked = “{ $typed } done” can be a card or work: write `card { $typed } done` if card { $typed } is finished, or `worked { $typed }` for points of work.
 unclear-said-twice =
     { $what ->
         [worked] “{ $typed }” says twice what was worked.

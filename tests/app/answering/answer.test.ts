@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { answerForm } from '../../../src/app/answering/answer-form.ts';
-import { answerInWords } from '../../../src/app/answering/answer-in-words.ts';
+import { answerInWords, answersForCard } from '../../../src/app/answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../../../src/app/answering/record-answers.ts';
 import { dropCard, reopenCard } from '../../../src/app/cards/change-cards.ts';
 import { pullCards } from '../../../src/app/cards/pull-cards.ts';
@@ -545,7 +545,9 @@ describe('an answer in words', () => {
 
   test.each([
     ['a day in a free text is not the day of the answer', '4 blocked: waiting since Monday', '2026-11-04'],
-    ['what was done yesterday is said today', 'tide done yesterday', undefined],
+    ['what was done yesterday', 'tide done yesterday', '2026-11-03'],
+    ['what was left yesterday', 'tide was 2 yesterday', '2026-11-03'],
+    ['what was left at some time is asked about', 'tide was 2', undefined],
     ['a title may begin with what could be a day', 'sun 4', '2026-11-04'],
   ])('%s', async (_rule, text, day) => {
     const { h, sprint } = await askedOnMonday('Sun and tide table, 5, @Ben');
@@ -553,6 +555,22 @@ describe('an answer in words', () => {
     await say(h, 'ben', text).catch(() => undefined);
     const { facts } = await h.records(sprint.id);
     expect(new Set(facts.map((fact) => fact.day))).toEqual(new Set(day === undefined ? [] : [day]));
+  });
+
+  test.each([
+    ['cancel 2', true],
+    ['cancel done', true],
+    ['cancel a trip 2', true],
+    ['cancel the sprint', false],
+    ['drop 2', false],
+    ['close 2', false],
+  ])('of a card whose name is a word of a command: %s', async (text, expected) => {
+    const { h } = await askedOnMonday(
+      'Cancel a trip, 5, @Ben\nClose the hatch, 3, @Chi\nDrop anchor, 1, @Ben',
+    );
+    await say(h, 'ben', 'drop done');
+    const input = { text, place: directMessagesOf('ben') };
+    expect(await answersForCard(h.deps, actorOf('ben'), input)).toBe(expected);
   });
 
   test('about a day outside the sprint is refused', async () => {

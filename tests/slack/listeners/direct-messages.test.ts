@@ -82,8 +82,25 @@ describe('direct messages', () => {
   ])('may be a word of the command: %s', async (text, useCase) => {
     const bot = botUnderTest(platform);
     await bot.say(text);
-    expect(callsOf(bot.useCases)[0]?.[0]).toBe(useCase);
+    expect(callsOf(bot.useCases).map(([name]) => name)).toContain(useCase);
     expect(bot.useCases.answerInWords).not.toHaveBeenCalled();
+  });
+
+  it('are an answer where the word of a command calls a card of theirs, and the rest is said of it', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.answersForCard.mockResolvedValue(true);
+    await bot.say('cancel 2');
+    expect(bot.useCases.answerInWords.mock.lastCall?.slice(1)).toEqual([{ text: 'cancel 2', place: direct }]);
+    expect(bot.useCases.cancelSprint).not.toHaveBeenCalled();
+    await bot.say('/loadline take 2');
+    expect(bot.useCases.takeCards).toHaveBeenCalledOnce();
+  });
+
+  it('are a command where it can’t be found out what they are called', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.answersForCard.mockRejectedValue(new Refusal('no-sprint-running', {}));
+    await bot.say('take 3');
+    expect(bot.useCases.takeCards).toHaveBeenCalledOnce();
   });
 
   it('show the buttons where the command would open a form, which words can not', async () => {
@@ -224,6 +241,8 @@ describe('direct messages', () => {
     ['cards Tugboats', 'listCards', [TUGBOATS]],
     ['drop Tugboats: 3 not needed', 'dropCard', [{ place: TUGBOATS, reference: '3', reason: 'not needed' }]],
     ['value 1200 Tugboats', 'recordValueLine', [{ place: TUGBOATS, line: '1200' }]],
+    ['take 4 in Tugboats', 'takeCards', [{ place: TUGBOATS, words: '4' }]],
+    ['cards of Tugboats', 'listCards', [TUGBOATS]],
   ])('of somebody on several teams may name the one that is meant: %s', async (text, useCase, input) => {
     const bot = botUnderTest(platform);
     const [known] = (await bot.useCases.overview({} as never, direct)).teams as [TeamOverview];
@@ -250,8 +269,8 @@ describe('direct messages', () => {
   it('are commands of a product owner who writes directly', async () => {
     const bot = botUnderTest(platform);
     await bot.say('value Harbour 12: 1200');
-    expect(callsOf(bot.useCases)).toEqual([
-      ['recordValueLine', { place: { channelId: DIRECT_ID, isDirect: true }, line: 'Harbour 12: 1200' }],
+    expect(bot.useCases.recordValueLine.mock.calls.map(([, input]) => input)).toEqual([
+      { place: { channelId: DIRECT_ID, isDirect: true }, line: 'Harbour 12: 1200' },
     ]);
     // From words alone no form opens: the buttons that can are shown.
     await bot.say('baseline');

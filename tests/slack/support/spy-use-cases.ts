@@ -54,6 +54,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   adviceChart: { png: sample.PNG, fileName: 'range.png', altText: 'At 25 points: 8 in 10 to keep it.' },
   answerForm: sample.answerForm,
   answerInWords: sample.recorded,
+  answersForCard: false,
   askAdvice: { ...rangeAdvice(STEADY), askerIsFacilitator: true },
   askWhatIf: sample.whatIf,
   whatIfForm: { ...heading, cards },
