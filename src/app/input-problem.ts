@@ -93,6 +93,12 @@ type AnswerInputProblem =
   | { readonly code: 'not-your-card' | 'nobodys-card'; readonly card: string; readonly number: string }
   | { readonly code: 'card-dropped'; readonly card: string; readonly day: string }
   | {
+      readonly code: 'counted-before';
+      readonly card: string;
+      readonly number: string;
+      readonly sprint: string;
+    }
+  | {
       readonly code: 'card-finished';
       readonly card: string;
       readonly number: string;

@@ -582,7 +582,6 @@ export interface Messages {
   'verdict-next-overtaken': {
     readonly more: number;
     readonly cards: readonly string[];
-    readonly day: string;
     readonly number: string;
   };
   'verdict-next-correct': Record<never, never>;
@@ -2549,6 +2548,7 @@ export interface Messages {
   'problem-nobodys-card': { readonly card: string; readonly number: string };
   'problem-card-dropped': { readonly card: string; readonly day: string };
   'problem-card-finished': { readonly card: string; readonly day: string; readonly number: string };
+  'problem-counted-before': { readonly card: string; readonly sprint: string; readonly number: string };
   'problem-card-came-later': { readonly card: string; readonly day: string };
   'problem-surprise-of-growth': { readonly growth: number; readonly most: number };
   'problem-surprise-without-growth': Record<never, never>;

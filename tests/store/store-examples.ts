@@ -71,6 +71,7 @@ export function aSprint(teamId: string, given: Partial<Sprint> = {}): Sprint {
     nextReminderAt: undefined,
     lastCallAt: new Date('2026-11-13T16:00:00Z'),
     importedAt: undefined,
+    plannedAt: new Date('2026-10-30T12:00:00Z'),
     ...given,
   };
 }

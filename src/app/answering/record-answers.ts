@@ -5,13 +5,16 @@ import { growthOf, placeInLedger, whyNotAnswer } from '../../sprint/check-answer
 import { answersInForce, cardState } from '../../sprint/ledger.ts';
 import { type CardLine, cardLine, cardName, statesOf } from '../cards/card-line.ts';
 import { tellOfBlocks } from '../cards/tell-of-blocks.ts';
+import { overtakenCards } from '../closing/overtaken-cards.ts';
+import type { InputProblem } from '../input-problem.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import {
   type Actor,
   type NewFact,
   type RecordedFact,
+  type Sprint,
   type SprintCard,
   type SprintHeading,
   type SprintRecords,
@@ -168,6 +171,34 @@ function saidByOther(
   return { userId: last.memberId, leftPoints: last.leftPoints, at: last.recordedAt };
 }
 
+/** What the sprint before finished once it was planned here counts there: a bare "done" would count it again. */
+async function countedBefore(
+  read: Reading,
+  sprint: Sprint,
+  records: SprintRecords,
+  answers: readonly ReadAnswer[],
+): Promise<InputProblem[]> {
+  const bare = answers.filter(
+    ({ card, input }) =>
+      input.leftPoints === 0 &&
+      input.workedPoints === undefined &&
+      factsAbout(records, card).every(({ kind }) => kind !== 'answer'),
+  );
+  if (bare.length === 0) return [];
+  const { cardIds, finishedIn } = await overtakenCards(read, sprint, statesOf(records));
+  return bare
+    .filter(({ card }) => cardIds.has(card.id))
+    .map(({ card }) => ({
+      field: `left:${card.id}`,
+      problem: {
+        code: 'counted-before',
+        card: cardName(card),
+        number: String(card.number),
+        sprint: finishedIn,
+      },
+    }));
+}
+
 async function recordChecked(
   deps: AppDependencies,
   tx: Transaction,
@@ -211,6 +242,7 @@ async function recordChecked(
       problems.push(inputProblem(problem, card));
     }
   }
+  problems.push(...(await countedBefore(tx.read, sprint, records, fresh)));
   refuseIfAny(problems);
   if (grown.length > 0) {
     const asOf = Math.max(0, ...answersAbout(records, given).map(({ order }) => order));

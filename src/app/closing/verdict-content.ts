@@ -12,8 +12,7 @@ import { workTimeOf } from '../history/past-sprint-at-closing.ts';
 import { letOthersTurn } from '../let-others-turn.ts';
 import { type ListedPlanChange, listedPlanChanges } from '../planning/listed-plan-changes.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
-import { todayOf } from '../team/place.ts';
-import type { GoalOutcome, RecordedFact, Sprint, SprintHeading, Team } from '../team/team.ts';
+import type { GoalOutcome, RecordedFact, Sprint, SprintHeading, SprintRecords, Team } from '../team/team.ts';
 import {
   causesOf,
   type LeadingNoteId,
@@ -22,7 +21,7 @@ import {
   supportedNotes,
 } from './leading-note.ts';
 import { type NotesHistory, notesHistory } from './note-history.ts';
-import { cardIdentity } from './sprint-habits.ts';
+import { overtakenIn } from './overtaken-cards.ts';
 
 /** Words that a member gave for a card. */
 export interface SaidOfCard {
@@ -35,8 +34,6 @@ export interface SaidOfCard {
 export interface NextSprint extends Pick<Sprint, 'name' | 'startsOn'> {
   /** What this sprint has finished after all, though it was planned there with points. */
   readonly overtaken: readonly CardLine[];
-  /** Until when the points of those can be corrected. */
-  readonly firstDay: Day;
 }
 
 export interface VerdictContent extends SprintHeading {
@@ -116,29 +113,21 @@ export async function verdictContent(
     reopened: sprint.reopenedAt === undefined ? 'never' : sprint.state === 'open' ? 'open' : 'closed-again',
     reopenUntil: sprint.state === 'closed' && until && until > now ? until : undefined,
     closedEarlyOn: lastDay < sprint.endsOn ? lastDay : undefined,
-    nextSprint: await sprintAfter(tx.read, team, sprint, states, now),
+    nextSprint: await sprintAfter(tx.read, sprint, records),
     version: result.version,
   };
 }
 
 async function sprintAfter(
   read: Reading,
-  team: Team,
   { teamId, startsOn }: Sprint,
-  states: readonly SprintCardState[],
-  now: Date,
+  records: SprintRecords,
 ): Promise<NextSprint | undefined> {
   const later = (await read.openSprintsOf(teamId)).filter((sprint) => sprint.startsOn > startsOn);
   const next = later.toSorted((a, b) => (a.startsOn < b.startsOn ? -1 : 1))[0];
   if (!next) return undefined;
-  const firstDay = sprintDays(team, next)[0] ?? next.startsOn;
-  const finished = new Set(states.filter((state) => state.finished).map(({ card }) => cardIdentity(card)));
-  const planned = todayOf(team, now) > firstDay ? [] : statesOf(await read.recordsOf(next.id));
-  const overtaken = planned.filter(
-    ({ card, entries }) =>
-      card.estimatePoints > 0 && entries.length === 0 && finished.has(cardIdentity(card)),
-  );
-  return { name: next.name, startsOn: next.startsOn, overtaken: overtaken.map(cardLine), firstDay };
+  const overtaken = overtakenIn(next, statesOf(await read.recordsOf(next.id)), records);
+  return { name: next.name, startsOn: next.startsOn, overtaken: overtaken.map(cardLine) };
 }
 
 /** What the ledger of a sprint that is over shows, up to the day on which it was closed. */

@@ -11,8 +11,10 @@ import {
 } from '../cards/card-line.ts';
 import { cardLink, MAX_LINK_LENGTH } from '../cards/card-link.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
+import { overtakenCards } from '../closing/overtaken-cards.ts';
 import type { InputProblem } from '../input-problem.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Reading } from '../ports/store.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import { openSprint, type Place, requireFacilitator, type SprintReference, todayOf } from '../team/place.ts';
 import type { Actor, Sprint, SprintCard, SprintHeading, SprintRecords, Team } from '../team/team.ts';
@@ -56,11 +58,12 @@ export async function cardToEdit(
     const records = await tx.read.recordsOf(sprint.id);
     const state = findCard(statesOf(records), reference);
     const today = todayOf(team, deps.clock.now());
+    const why = whyEstimateIsFixed(team, sprint, records, state.card, today);
     return {
       heading: { team, sprint },
       card: cardLine(state),
       key: ownKey(state.card),
-      mayChangeEstimate: whyEstimateIsFixed(team, sprint, records, state.card, today) === undefined,
+      mayChangeEstimate: why === undefined || (await mayBecomeZero(tx.read, sprint, records, state.card)),
     };
   });
 }
@@ -86,7 +89,10 @@ export async function editCard(
     const corrected = { ...card, ...readEdit(card, input.edit, records, sprint) };
     if (corrected.estimatePoints !== card.estimatePoints) {
       const why = whyEstimateIsFixed(team, sprint, records, card, todayOf(team, now));
-      if (why !== undefined) {
+      const mayBecome =
+        why === undefined ||
+        (corrected.estimatePoints === 0 && (await mayBecomeZero(tx.read, sprint, records, card)));
+      if (!mayBecome) {
         throw new Refusal('estimate-is-fixed', { card: cardName(card), number: String(card.number), why });
       }
     }
@@ -155,6 +161,16 @@ function readEdit(
     key: typedKey === undefined ? card.key : typedKey || byNumber,
     estimatePoints: points as number,
   };
+}
+
+/** Nothing was left to do of a card that the sprint before had finished by then, however late somebody notices. */
+async function mayBecomeZero(
+  read: Reading,
+  sprint: Sprint,
+  records: SprintRecords,
+  card: SprintCard,
+): Promise<boolean> {
+  return (await overtakenCards(read, sprint, statesOf(records))).cardIds.has(card.id);
 }
 
 /** A slip of the pen may be corrected on the sprint's first working day, until somebody has answered for the card. */

@@ -294,6 +294,7 @@ export async function commitPlan(
       lastCallAt: lastCallAt(span),
       importedAt: undefined,
       awayDays: plan.awayDays,
+      plannedAt: now,
     };
     await tx.write.sprints.insert(sprint);
     if (isWatched(team, membership.members)) await tx.write.watches.begin([sprint.id], now);

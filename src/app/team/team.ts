@@ -181,6 +181,8 @@ export interface Sprint {
    * Days off and away of all members together that its plan names, recorded ones and holidays among them; undefined: none.
    */
   readonly awayDays?: number | undefined;
+  /** When its plan was committed to. */
+  readonly plannedAt?: Date | undefined;
   /** When it was imported; undefined for a sprint that Loadline ran itself. An imported one is closed and stays so. */
   readonly importedAt: Date | undefined;
   /** Undefined while nobody has said. */

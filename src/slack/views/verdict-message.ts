@@ -118,13 +118,13 @@ function nextWords(verdict: VerdictContent): string {
 /** That it is to be planned, or when it begins. */
 export function nextSprintWords({ nextSprint }: VerdictContent): string {
   if (!nextSprint) return mrkdwn('verdict-next-plan');
-  const { name: sprint, startsOn, overtaken, firstDay: day } = nextSprint;
+  const { name: sprint, startsOn, overtaken } = nextSprint;
   const next = mrkdwn('verdict-next-planned', { sprint, startsOn });
   const [first] = overtaken;
   if (!first) return next;
   const cards = overtaken.slice(0, OVERTAKEN_MAX).map((card) => linkedCardName(card));
   const more = overtaken.length - cards.length;
-  return `${next} ${mrkdwn('verdict-next-overtaken', { cards, more, day, number: String(first.number) })}`;
+  return `${next} ${mrkdwn('verdict-next-overtaken', { cards, more, number: String(first.number) })}`;
 }
 
 /** Nothing is tried on numbers that may yet change. */

@@ -25,6 +25,7 @@ export function sprintOf(row: typeof sprints.$inferSelect): Sprint {
     lastCallAt: row.lastCallAt ?? undefined,
     importedAt: row.importedAt ?? undefined,
     awayDays: row.awayDays === 0 ? undefined : row.awayDays,
+    plannedAt: row.createdAt,
     goalOutcome: goalOutcomeOf(row),
   };
 }
@@ -39,8 +40,8 @@ function goalOutcomeOf({
   return { met: goalMet, note: goalNote, saidBy: goalSaidBy, saidAt: goalSaidAt };
 }
 
-function rowOf(sprint: Sprint): Omit<typeof sprints.$inferInsert, 'createdAt'> {
-  const { closesAt, closesAtInstant, goalOutcome, ...same } = sprint;
+function rowOf(sprint: Sprint): typeof sprints.$inferInsert {
+  const { closesAt, closesAtInstant, goalOutcome, plannedAt, ...same } = sprint;
   return {
     ...same,
     closingTime: closesAt,
@@ -52,6 +53,7 @@ function rowOf(sprint: Sprint): Omit<typeof sprints.$inferInsert, 'createdAt'> {
     lastCallAt: sprint.lastCallAt ?? null,
     importedAt: sprint.importedAt ?? null,
     awayDays: sprint.awayDays ?? 0,
+    createdAt: plannedAt,
     goalMet: goalOutcome?.met ?? null,
     goalNote: goalOutcome?.note ?? '',
     goalSaidBy: goalOutcome?.saidBy ?? null,

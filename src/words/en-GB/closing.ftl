@@ -118,8 +118,8 @@ verdict-next-planned = Next: { $sprint }, from { DAY($startsOn) }.
 # $cards were planned there before this sprint finished them; $number is that of the first.
 verdict-next-overtaken =
     { $more ->
-        [0] Finished by now, but planned there with points: { SERIES($cards) }. Until { DAY($day) } is over a facilitator can set them to 0: `/loadline edit { $number }`.
-       *[other] Finished by now, but planned there with points: { SERIES($cards) } and { NUMBER($more) } more. Until { DAY($day) } is over a facilitator can set them to 0: `/loadline edit { $number }`.
+        [0] Finished by now, but planned there with points: { SERIES($cards) }. As long as nobody has answered for them there, a facilitator can set them to 0: `/loadline edit { $number }`.
+       *[other] Finished by now, but planned there with points: { SERIES($cards) } and { NUMBER($more) } more. As long as nobody has answered for them there, a facilitator can set them to 0: `/loadline edit { $number }`.
     }
 verdict-next-correct = Next: correct what’s wrong, then close it with `/loadline close`.
 verdict-reopen-until = If a number is wrong, a facilitator can reopen the sprint until { $moment }.

@@ -126,6 +126,8 @@ problem-not-your-card = { $card } isn’t one of your cards. Its owners answer f
 problem-nobodys-card = { $card } has no owner yet. To answer for it, become one first with “take { $number }”.
 problem-card-dropped = { $card } was dropped on { DAY($day) }, so nothing can be left on it.
 problem-card-finished = { $card } was finished on { DAY($day) }. If it isn’t done after all, reopen it first with “reopen { $number }”.
+# The sprint before finished it after it was planned here. $number is the card's in this sprint.
+problem-counted-before = { $card } was finished in { $sprint } and counts there. If it’s the same work, ask a facilitator to set the card to 0 here with “/loadline edit { $number }”, then say “done”. If it’s other work, say as well how much you worked on it.
 problem-card-came-later = { $card } came into the sprint on { DAY($day) }; answer for that day or a later one.
 problem-surprise-of-growth = The card grew by { POINTS($growth) }, so surprise work is from 0 to { NUMBER($most) }.
 problem-surprise-without-growth = The card didn’t grow, so no surprise work came up: leave this at 0.

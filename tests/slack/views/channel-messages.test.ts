@@ -157,7 +157,6 @@ describe('verdict', () => {
     const coming = {
       name: 'Harbour 13',
       startsOn: '2026-11-14',
-      firstDay: '2026-11-16',
       overtaken: [],
     } as const;
     const planned = next({ ...missedVerdict, nextSprint: coming });
@@ -165,7 +164,7 @@ describe('verdict', () => {
     expect(planned).not.toContain('/loadline plan');
     const overtaken = missedVerdict.cards.slice(0, 1);
     expect(next({ ...missedVerdict, nextSprint: { ...coming, overtaken } })).toContain(
-      'Next: Harbour 13, from Sat 14 Nov. Finished by now, but planned there with points: LP-1 Import tide tables. Until Mon 16 Nov is over a facilitator can set them to 0: /loadline edit 1.',
+      'Next: Harbour 13, from Sat 14 Nov. Finished by now, but planned there with points: LP-1 Import tide tables. As long as nobody has answered for them there, a facilitator can set them to 0: /loadline edit 1.',
     );
   });
 

@@ -608,7 +608,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       kind: 'verdict',
       verdict: {
         ...verdict,
-        nextSprint: { ...heading.sprint, firstDay: heading.sprint.startsOn, overtaken: lines },
+        nextSprint: { ...heading.sprint, overtaken: lines },
       },
     }),
     directVerdict: postMessage({ kind: 'direct-verdict', verdict }, chart),

@@ -1,0 +1,49 @@
+/** Cards that the sprint before finished once they had been planned for the next one: their points count there. */
+import { type SprintCardState, statesOf } from '../cards/card-line.ts';
+import type { Reading } from '../ports/store.ts';
+import type { Sprint, SprintRecords } from '../team/team.ts';
+import { cardIdentity } from './sprint-habits.ts';
+
+/** Those of a plan that nobody has answered for yet. A card that was finished already when it was planned is new work. */
+export function overtakenIn(
+  { plannedAt }: Pick<Sprint, 'plannedAt'>,
+  states: readonly SprintCardState[],
+  before: SprintRecords,
+): SprintCardState[] {
+  const knownThen = before.facts.filter(
+    ({ recordedAt }) => plannedAt === undefined || recordedAt <= plannedAt,
+  );
+  const doneThen = finishedIn({ ...before, facts: knownThen });
+  const doneNow = finishedIn(before);
+  return states.filter(
+    ({ card, entries }) =>
+      card.origin === 'planned' &&
+      card.estimatePoints > 0 &&
+      entries.length === 0 &&
+      doneNow.has(cardIdentity(card)) &&
+      !doneThen.has(cardIdentity(card)),
+  );
+}
+
+function finishedIn(records: SprintRecords): Set<string> {
+  return new Set(
+    statesOf(records)
+      .filter(({ finished }) => finished)
+      .map(({ card }) => cardIdentity(card)),
+  );
+}
+
+/** The same with the sprint that finished them, which is read. */
+export async function overtakenCards(
+  read: Reading,
+  sprint: Sprint,
+  states: readonly SprintCardState[],
+): Promise<{ readonly cardIds: ReadonlySet<string>; readonly finishedIn: string }> {
+  const before = (await read.sprintsOf(sprint.teamId)).findLast(
+    ({ startsOn, state, importedAt }) =>
+      startsOn < sprint.startsOn && state !== 'cancelled' && importedAt === undefined,
+  );
+  if (!before) return { cardIds: new Set(), finishedIn: '' };
+  const overtaken = overtakenIn(sprint, states, await read.recordsOf(before.id));
+  return { cardIds: new Set(overtaken.map(({ card }) => card.id)), finishedIn: before.name };
+}
