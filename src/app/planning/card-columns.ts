@@ -40,7 +40,7 @@ const ESTIMATE_WITH_UNIT =
 /** Brackets may follow the estimate, as part of an owner's name. */
 const LAST_ESTIMATES = 3;
 /** What parts a title, an estimate behind it and owners. */
-const BETWEEN = new Set(' \t|,;:–—-=');
+const BETWEEN = new Set(' \t|,;:–—-=→');
 /** Whether the line is a table's rule or a line between parts, such as `|---|---|`, and holds nothing. */
 export function isRule(line: string): boolean {
   return isTableRule(line) || (TABLE_RULE.test(line) && /[-=_]{3}/.test(line.replace(/[\s:]+/g, '')));
@@ -179,8 +179,8 @@ function estimateOf(field: string): number | undefined {
 
 /**
  * The estimate is the last field that is an amount of points; what comes before it is the title (so an unquoted comma in a
- * title does no harm), what comes after it the owners. In sheets and tables owners may come before it, and a row's number
- * before the title.
+ * title does no harm), what comes after it the owners. The field before it may name them as well; in sheets and tables any
+ * field may, and a row's number come before the title.
  */
 function findColumns(
   rawFields: readonly string[],
@@ -197,7 +197,7 @@ function findColumns(
   const estimatePoints = estimateOf(fields[last] ?? '');
   if (estimatePoints === undefined) return estimateProblem(fields);
   const isOwner = (field: string, i: number): boolean =>
-    i > 0 && field !== '' && (isTable || /^<?@/.test(field)) && areOwners(field);
+    i > 0 && field !== '' && (isTable || i === last - 1 || /^<?@/.test(field)) && areOwners(field);
   const before = fields.slice(0, last);
   const named = before.filter((field, i) => !isOwner(field, i) && !(isTable && field === ''));
   // In a table the owner's column may be the first one, when another one holds a title.

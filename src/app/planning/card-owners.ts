@@ -14,6 +14,9 @@ export type OwnerProblem =
     }
   | { readonly code: 'no-such-person'; readonly typed: string; readonly people: readonly string[] };
 
+/** What people and trackers write for a card of nobody's. */
+const NOBODY = new Set(['unassigned', 'nobody', 'none', 'n/a', 'tbd', '?', '-', '–', '—']);
+
 const MENTION = /^<@([A-Z0-9]+)(?:\|[^>]*)?>$/;
 
 export function findOwners(
@@ -25,7 +28,7 @@ export function findOwners(
     // A whole name first: it may hold what parts names elsewhere.
     const parts =
       'code' in personCalled(field, people)
-        ? field.split(/ ?[,;&+] ?| and |(?<=>) ?(?=<@)| (?=[@<])/i)
+        ? field.split(/ ?[,;&+/] ?| and |(?<=>) ?(?=<@)| (?=[@<])/i)
         : [field];
     for (const part of parts.filter((text) => text !== '')) {
       const person = personCalled(part, people);
@@ -39,6 +42,13 @@ export function findOwners(
 /** People as they are called in a row: `@ana @ben`, `Ana and Ben`. */
 export function peopleCalled(text: string, people: readonly KnownPerson[]): string[] | OwnerProblem {
   return findOwners([text], people);
+}
+
+/** Whether the words stand for no owner; a member may be called so. */
+export function isNobody(text: string, people: readonly KnownPerson[]): boolean {
+  return (
+    NOBODY.has(text.trim().replace(/^@/, '').toLowerCase()) && 'code' in peopleCalled(text.trim(), people)
+  );
 }
 
 /** The member that is meant, or why that can't be said. */

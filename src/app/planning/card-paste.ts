@@ -6,7 +6,7 @@
 import { cardLink, linksIn, MAX_LINK_LENGTH, titleOfLink, withoutEnds } from '../cards/card-link.ts';
 import { SOMEBODY } from '../privacy/without-person.ts';
 import { type ColumnProblem, isHeading, isRule, isTableRule, needsQuotes, readLine } from './card-columns.ts';
-import { findOwners, type KnownPerson, type OwnerProblem, peopleCalled } from './card-owners.ts';
+import { findOwners, isNobody, type KnownPerson, type OwnerProblem, peopleCalled } from './card-owners.ts';
 
 export const MAX_CARDS = 100;
 export const MAX_TITLE_LENGTH = 200;
@@ -44,11 +44,11 @@ const TOTALS = new Set(['total', 'totals', 'subtotal', 'grand total', 'sum']);
 const BESIDE_LINK = new Set(' :–—-');
 
 /**
- * With a space or a dash in place of the colon, and no brackets around it, only capitals count as a key, since words such as `Phase-2` begin a
+ * With a space, a dash or a separator in place of the colon, and no brackets around it, only capitals count as a key, since words such as `Phase-2` begin a
  * title as well.
  */
 const KEY_AND_TITLE =
-  /^(?:([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}):\s*|\[([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7})\]:?\s+|([A-Z][A-Z0-9]{0,9}-\d{1,7})\s+(?:[–—-]\s+)?)(\S.*)$/;
+  /^(?:([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}):\s*|\[([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7})\]:?\s+|([A-Z][A-Z0-9]{0,9}-\d{1,7})(?:\s*[,;]\s*|\s+(?:[–—-]\s+)?))(\S.*)$/;
 const KEY = /^[A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}$/;
 
 /** Whether it may be a card's own short name, as in `berth-7`. */
@@ -136,7 +136,8 @@ function parseWithoutLink(
   people: readonly KnownPerson[],
   titleOfLink?: string,
 ): Omit<PastedCard, 'lineNumber'> | CardLineProblem {
-  const areOwners = (words: string): boolean => !('code' in peopleCalled(words, people));
+  const areOwners = (words: string): boolean =>
+    isNobody(words, people) || !('code' in peopleCalled(words, people));
   const columns = readLine(withoutNamesInMentions(line), areOwners);
   if ('code' in columns) return columns;
   const { title: rawTitle, estimatePoints, owners } = columns;
@@ -151,7 +152,10 @@ function parseWithoutLink(
   if (title.length > MAX_TITLE_LENGTH) {
     return { code: 'title-too-long', length: title.length, most: MAX_TITLE_LENGTH };
   }
-  const ownerIds = findOwners(owners, people);
+  const ownerIds = findOwners(
+    owners.filter((owner) => !isNobody(owner, people)),
+    people,
+  );
   if ('code' in ownerIds) return ownerIds;
   return { key, title, estimatePoints, ownerIds };
 }

@@ -9,7 +9,7 @@ import type { CsvProblem, FileProblem } from '../csv/csv-problem.ts';
 import { type CsvFile, csvRows } from '../csv/csv-rows.ts';
 import { needsQuotes } from './card-columns.ts';
 import { CARD_FIELDS, type CardField, headingOf } from './card-headings.ts';
-import { type KnownPerson, peopleCalled } from './card-owners.ts';
+import { isNobody, type KnownPerson } from './card-owners.ts';
 import { type BadLine, isCardKey, MAX_CARDS, MAX_TITLE_LENGTH, parseCards } from './card-paste.ts';
 
 /** In which place of a row each field is, 0 for the first; a field without a place isn't in the file. */
@@ -34,8 +34,6 @@ export interface CardRows {
 
 /** More of one kind are not told one by one. */
 const MOST_BAD_TOLD = 300;
-/** What trackers write for a card of nobody's. */
-const NOBODY = new Set(['unassigned', 'nobody', 'none', 'n/a', '-', '–', '—']);
 
 /** @param chosen the columns; undefined: as their names tell */
 export function readCardRows(
@@ -110,11 +108,10 @@ function lineOf({ cells }: CsvRecord, columns: CardColumns, people: readonly Kno
   const hasKey = key === '' || name.toLowerCase().startsWith(key.toLowerCase());
   const title = (hasKey ? name : `${key}: ${name}`).slice(0, TITLE_KEPT).toWellFormed();
   const owner = cellOf(cells, columns.owner);
-  const isNobody = NOBODY.has(owner.toLowerCase()) && 'code' in peopleCalled(owner, people);
   return [
     title === '' || needsQuotes(title) ? `"${title.replaceAll('"', '""')}"` : title,
     estimate === '' ? '""' : estimate,
-    ...(owner === '' || isNobody ? [] : [/^<?@/.test(owner) ? owner : `@${owner}`]),
+    ...(owner === '' || isNobody(owner, people) ? [] : [/^<?@/.test(owner) ? owner : `@${owner}`]),
     ...(link === '' ? [] : [linksIn(title).length > 0 ? `<${link}>` : link]),
   ].join('\t');
 }

@@ -406,6 +406,22 @@ describe('a whole text', () => {
     (text) => expect(read(text)).toEqual(['Fix the lamp', 3, 'U2']),
   );
 
+  test.each(['-', '?', 'none', 'nobody', 'Unassigned', 'TBD'])(
+    '“%s” in place of an owner is nobody',
+    (owner) => {
+      expect(read(`Fix the lamp, 3, ${owner}`)).toEqual(['Fix the lamp', 3]);
+      const called = [{ userId: 'U6', name: owner }];
+      expect(parseCardLine(`Fix the lamp, 3, ${owner}`, called)).toMatchObject({ ownerIds: ['U6'] });
+    },
+  );
+
+  test.each([
+    ['Fix the lamp, Ben, 3', ['Fix the lamp', 3, 'U2']],
+    ['Fix the lamp, 3, Ben/Chi', ['Fix the lamp', 3, 'U2', 'U3']],
+    ['LP-7, Fix the lamp, 3, Ben', ['LP-7', 'Fix the lamp', 3, 'U2']],
+    ['Sort lamps, Ben, ropes, 3', ['Sort lamps, Ben, ropes', 3]],
+  ])('%j has its columns in another order', (line, expected) => expect(read(line)).toEqual(expected));
+
   test('nothing at all is no card and no mistake', () => {
     expect(parseCards('', PEOPLE)).toEqual({ cards: [], bad: [] });
   });
