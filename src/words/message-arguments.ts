@@ -3084,6 +3084,11 @@ export interface Messages {
   'role-given-product-owner': Record<never, never>;
   'role-given-stored': Record<never, never>;
   'role-given-more': Record<never, never>;
+  'taken-off-title': { readonly team: string };
+  'taken-off-by': { readonly person: string };
+  'taken-off-cards': Record<never, never>;
+  'taken-off-product-owner': Record<never, never>;
+  'taken-off-record': Record<never, never>;
   'role-ended-facilitator-title': { readonly team: string };
   'role-ended-facilitator': { readonly count: number; readonly people: readonly string[] };
   'role-ended-product-owner-title': { readonly team: string };

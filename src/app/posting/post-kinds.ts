@@ -72,6 +72,14 @@ export const POST_KINDS = {
     },
   ),
 
+  /** To somebody whom a facilitator took off the team. */
+  'taken-off': aboutTeam(['byUserId'], async ({ tx, team, post, subject: { byUserId } }) => {
+    const { userId } = post.recipient as { readonly userId: string };
+    const isBack = (await tx.read.membersOf(team.id)).some((one) => one.userId === userId && one.isActive);
+    if (isBack && post.postedAt === undefined) return undefined;
+    return { content: { team, byUserId, isProductOwner: team.productOwnerId === userId } };
+  }),
+
   'no-facilitator': aboutTeam([], async ({ tx, team, post }) => {
     const members = await tx.read.membersOf(team.id);
     const { userId } = post.recipient as { readonly userId: string };

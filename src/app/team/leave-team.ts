@@ -1,6 +1,6 @@
 /**
  * What follows when people are no longer on a team: they are asked nothing more, and their open cards need another
- * owner, which the facilitators hear once. What they said stays. Must not say who left, nor why.
+ * owner, which the facilitators hear once. What they said stays. Who was taken off hears it; nobody else is told who left, nor why.
  */
 import type { Day } from '../../sprint/calendar.ts';
 import { isOpenCard, statesOf } from '../cards/card-line.ts';
@@ -40,6 +40,11 @@ export async function letGo(
   for (const sprint of await tx.read.openSprintsOf(team.id)) {
     await handCardsBack(tx, team, sprint, userIds, { at, byUserId });
   }
+  if (byUserId === undefined) return;
+  const others = userIds.filter((userId) => userId !== byUserId);
+  await tx.write.posts.add(
+    others.map((userId) => directPost(team, userId, { kind: 'taken-off', teamId: team.id, byUserId })),
+  );
 }
 
 /** Takes people off the open cards of a sprint, and tells the facilitators when one is nobody's then. */

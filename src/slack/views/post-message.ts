@@ -21,7 +21,12 @@ import { sharedRetroMessage } from './retro-message.ts';
 import { cancelledMessage } from './sprint-change-views.ts';
 import { sharedStatusMessage } from './status-message.ts';
 import { guestWelcomeMessage } from './team/guest-messages.ts';
-import { noFacilitatorMessage, roleEndedMessage, roleGivenMessage } from './team/role-message.ts';
+import {
+  noFacilitatorMessage,
+  roleEndedMessage,
+  roleGivenMessage,
+  takenOffMessage,
+} from './team/role-message.ts';
 import { teamChangedMessage } from './team/team-changed-message.ts';
 import {
   teamEndedMessage,
@@ -43,6 +48,7 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'team-set-up': teamSetUpMessage,
     'team-changed': teamChangedMessage,
     'role-given': roleGivenMessage,
+    'taken-off': takenOffMessage,
     'no-facilitator': noFacilitatorMessage,
     'role-ended': roleEndedMessage,
     'team-moved': teamMovedMessage,

@@ -15,6 +15,14 @@ role-given-product-owner = As the product owner you can see the team’s cards a
 role-given-stored = I store your name, what you answer and when, and days off that you tell me. Your answers are shown by card and in the team’s sums, never by person. On a card that you own alone, the team sees your numbers.
 role-given-more = To see what is stored about you, type `/loadline privacy`; to leave, `/loadline leave`; for everything else, `/loadline help`.
 
+## To somebody whom a facilitator took off a team
+
+taken-off-title = You aren’t on { $team } any more
+taken-off-by = { $person } took you off the team, so I won’t ask you about its cards any more.
+taken-off-cards = An open card that you shared stays with its other owners; one that was yours alone needs another owner, which I tell the facilitators.
+taken-off-product-owner = You are still the team’s product owner.
+taken-off-record = What you have answered stays in the team’s record. To see what is stored about you, or to have it erased, type `/loadline privacy`.
+
 ## To those who lead a team, and to who did, when the platform says of somebody that they can't any more
 
 role-ended-facilitator-title = Somebody who facilitated { $team } is a guest of this workspace now

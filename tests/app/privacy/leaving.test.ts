@@ -61,7 +61,7 @@ describe('a member who is taken off the team in the middle of a sprint', () => {
     expect((await h.sprint(sprint.id)).state).toBe('open');
     const owed = await rowsOf(
       h.database,
-      sql`select kind from loadline.posts where user_id = ${PEOPLE.ben} and kind not in ('daily-prompt', 'role-given')`,
+      sql`select kind from loadline.posts where user_id = ${PEOPLE.ben} and kind not in ('daily-prompt', 'role-given', 'taken-off')`,
     );
     expect(owed).toEqual([]);
   });

@@ -132,6 +132,6 @@ describe('somebody who left', () => {
     });
     await leaveTeam(h.deps, actorOf('ben'), { teamId: team.id });
     await h.drain();
-    expect(h.kindsTo('chi')).toEqual(['no-facilitator']);
+    expect(h.kindsTo('chi')).toEqual(['no-facilitator', 'taken-off']);
   });
 });

@@ -566,6 +566,12 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       byUserId: BEN,
       isOwnDoing: false,
     }),
+    'taken off': postMessage({
+      kind: 'taken-off',
+      team: fullTeam,
+      byUserId: people[0] as string,
+      isProductOwner: true,
+    }),
     'no facilitator': postMessage({ kind: 'no-facilitator', team: fullTeam }),
     'facilitator is a guest': postMessage({
       kind: 'role-ended',

@@ -26,6 +26,20 @@ export function roleGivenMessage({
   ]);
 }
 
+export function takenOffMessage({ team, byUserId, isProductOwner }: ContentOf<'taken-off'>): MessageView {
+  return messageView([
+    lead(say('taken-off-title', { team: team.name })),
+    section(
+      [
+        mrkdwn('taken-off-by', { person: person(byUserId) }),
+        mrkdwn('taken-off-cards'),
+        ...(isProductOwner ? [mrkdwn('taken-off-product-owner')] : []),
+      ].join(' '),
+    ),
+    section(mrkdwn('taken-off-record')),
+  ]);
+}
+
 export function noFacilitatorMessage({ team }: ContentOf<'no-facilitator'>): MessageView {
   return messageView([
     lead(say('no-facilitator-title', { team: team.name })),
