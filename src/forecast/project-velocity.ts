@@ -13,6 +13,7 @@ import {
   withOutcome,
 } from './coverage-keeper.ts';
 import type { Interval } from './points-distribution.ts';
+import { singleGuess, usualOutcome } from './single-guess.ts';
 import { likeness, type SprintStart, type SprintTraits, traitsOf } from './sprint-likeness.ts';
 import type { SprintSoFar } from './sprint-so-far.ts';
 import {
@@ -58,8 +59,8 @@ export const NO_HISTORY: ProjectionHistory = {
 export interface VelocityProjection extends Intervals {
   readonly distribution: WeightedPoints;
   /**
-   * The best single guess, about as likely to be exceeded as not: the mean of the middle fifth of the distribution, to
-   * half a point. It is steadier than the bare median, which jumps from one past sprint's outcome to another's.
+   * The best single guess (`single-guess.ts`), to half a point. It goes by what past sprints say before their chances are
+   * corrected: that keeps promises of all sprints together and draws single guesses away (docs/forecasts.md).
    */
   readonly medianPoints: number;
   readonly meanPoints: number;
@@ -88,6 +89,8 @@ const STAND_INS = { weight: 2, latestSprints: 12, fullFromSprints: 3 };
 const HALF_LIFE_SPRINTS = 40;
 /** A guess without history: any share of the open work is as likely as any other. Weighs as half a sprint. */
 const GUESS_WEIGHT = 0.5;
+/** How much of this weight it has in the single guess, which need not say how unsure it is. */
+const GUESS_PART_OF_SINGLE = 0.5;
 const GUESS_SHARES = [0.05, 0.15, 0.25, 0.35, 0.45, 0.55, 0.65, 0.75, 0.85, 0.95];
 
 /**
@@ -114,10 +117,11 @@ export function projectVelocity(
   team: string,
   now: SprintSoFar,
 ): VelocityProjection {
-  const { outcomes, weights, ownSprints, alikeSprints } = forecastOf(history, team, now);
+  const forecast = forecastOf(history, team, now);
+  const { outcomes, weights, ownSprints, alikeSprints } = forecast;
   const distribution = correctedDistribution(history.places, weightedPoints(outcomes, weights));
   const { narrow, wide } = intervalsOf(history.keeper, distribution);
-  const medianPoints = toHalfPoints(middleOf(distribution));
+  const medianPoints = toHalfPoints(guessOf(forecast, history, team, now));
   return {
     distribution,
     medianPoints,
@@ -130,22 +134,22 @@ export function projectVelocity(
   };
 }
 
+function guessOf(
+  { outcomes, weights, alikeSprints }: Forecast,
+  { sprints }: ProjectionHistory,
+  team: string,
+  now: SprintSoFar,
+): number {
+  const inSingle = weights.slice();
+  for (let i = sprints.length; i < sprints.length + GUESS_SHARES.length; i += 1) {
+    inSingle[i] = GUESS_PART_OF_SINGLE * (weights[i] as number);
+  }
+  return singleGuess(weightedPoints(outcomes, inSingle), alikeSprints, usualOutcome(sprints, team, now));
+}
+
 /** No interval leaves the single guess out. */
 function withPoints({ low, high }: Interval, points: number): Interval {
   return { low: Math.min(low, points), high: Math.max(high, points) };
-}
-
-/** Mean of the middle fifth. */
-function middleOf({ points, chances }: WeightedPoints): number {
-  const [from, to] = [0.4, 0.6];
-  let before = 0;
-  let sum = 0;
-  for (const [i, chance] of chances.entries()) {
-    const upTo = before + chance;
-    sum += (points[i] as number) * Math.max(0, Math.min(upTo, to) - Math.max(before, from));
-    before = upTo;
-  }
-  return sum / (to - from);
 }
 
 interface Forecast extends Pick<VelocityProjection, 'ownSprints' | 'alikeSprints'> {
