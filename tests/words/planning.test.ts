@@ -20,7 +20,7 @@ test.each<[PlanWarning, string]>([
   ],
   [
     { code: 'no-owner', cardNumbers: [2, 3, 1004] },
-    '• Cards 2, 3, 1004 have no owner yet, so nobody is asked about them until somebody takes them.',
+    '• Cards 2, 3 and 1004 have no owner yet, so nobody is asked about them until somebody takes them.',
   ],
 ])('a warning about a plan names its cards: %o', (warning, words) => {
   expect(planWarning(warning)).toBe(words);

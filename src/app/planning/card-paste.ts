@@ -44,11 +44,11 @@ const TOTALS = new Set(['total', 'totals', 'subtotal', 'grand total', 'sum']);
 const BESIDE_LINK = new Set(' :–—-');
 
 /**
- * With a space, a dash or a separator in place of the colon, and no brackets around it, only capitals count as a key, since words such as `Phase-2` begin a
+ * With a space or a dash in place of the colon, and no brackets around it, only capitals count as a key, since words such as `Phase-2` begin a
  * title as well.
  */
 const KEY_AND_TITLE =
-  /^(?:([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}):\s*|\[([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7})\]:?\s+|([A-Z][A-Z0-9]{0,9}-\d{1,7})(?:\s*[,;]\s*|\s+(?:[–—-]\s+)?))(\S.*)$/;
+  /^(?:([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7})(?::|\s*[,;])\s*|\[([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7})\]:?\s+|([A-Z][A-Z0-9]{0,9}-\d{1,7})\s+(?:[–—-]\s+)?)(\S.*)$/;
 const KEY = /^[A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}$/;
 
 /** Whether it may be a card's own short name, as in `berth-7`. */

@@ -103,8 +103,8 @@ plan-check-off-scale =
     }
 plan-check-no-owner =
     { $count ->
-        [one] • Card { SERIES($cards) } has no owner yet, so nobody is asked about it until somebody takes it.
-       *[other] • Cards { SERIES($cards) } have no owner yet, so nobody is asked about them until somebody takes them.
+        [one] • Card { LIST($cards) } has no owner yet, so nobody is asked about it until somebody takes it.
+       *[other] • Cards { LIST($cards) } have no owner yet, so nobody is asked about them until somebody takes them.
     }
 plan-check-still-in-work =
     { $count ->

@@ -419,6 +419,7 @@ describe('a whole text', () => {
     ['Fix the lamp, Ben, 3', ['Fix the lamp', 3, 'U2']],
     ['Fix the lamp, 3, Ben/Chi', ['Fix the lamp', 3, 'U2', 'U3']],
     ['LP-7, Fix the lamp, 3, Ben', ['LP-7', 'Fix the lamp', 3, 'U2']],
+    ['berth-7; Fix the lamp; 3', ['berth-7', 'Fix the lamp', 3]],
     ['Sort lamps, Ben, ropes, 3', ['Sort lamps, Ben, ropes', 3]],
   ])('%j has its columns in another order', (line, expected) => expect(read(line)).toEqual(expected));
 
