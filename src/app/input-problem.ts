@@ -69,6 +69,7 @@ type CardProblem =
   | { readonly code: 'card-title'; readonly most: number }
   | { readonly code: 'not-points'; readonly most: number }
   | { readonly code: 'which-card' }
+  | { readonly code: 'one-card' }
   | { readonly code: 'which-people' }
   | { readonly code: 'which-guests' }
   | { readonly code: 'guests-at-once'; readonly most: number }

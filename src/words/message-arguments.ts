@@ -2526,6 +2526,7 @@ export interface Messages {
   'problem-card-link': { readonly most: number };
   'problem-card-title': { readonly most: number };
   'problem-which-card': Record<never, never>;
+  'problem-one-card': Record<never, never>;
   'problem-which-guests': Record<never, never>;
   'problem-guests-at-once': { readonly most: number };
   'problem-no-such-guest': { readonly typed: string };

@@ -7,6 +7,7 @@ import { readGoneDay } from '../read-day.ts';
 import { Refusal } from '../refusal.ts';
 import { currentSprint, type Place, todayOf } from '../team/place.ts';
 import type { Actor, Prompt, SprintCard, SprintRecords } from '../team/team.ts';
+import { isWordForCard } from './answer-vocabulary.ts';
 import { type AnsweredDay, answeredDay, runningSprintId } from './answered-day.ts';
 import { cardsToAnswer, type Numbering } from './cards-called.ts';
 import { answerableStates } from './prompt-content.ts';
@@ -105,15 +106,18 @@ export async function answerInWords(
   return { ...(await record()), leftOut: understood.leftOut ?? [] };
 }
 
-/** Whether the words answer for a card of the person's own that is open and called by the first of them: `cancel 2`. */
+/** Whether the words answer for a card of the person's own that is open and called by the first of them: `cancel 2`, `cards 1 and 2 done`. */
 export async function answersForCard(
   deps: AppDependencies,
   actor: Actor,
   input: AnswerInWords,
 ): Promise<boolean> {
   const { cards, understood } = await heardFrom(deps, actor, input);
-  const position = cards.positionOf(wordsOf(input.text)[0] ?? '');
-  if (position === undefined || understood.kind !== 'answers') return false;
+  const [first = ''] = wordsOf(input.text);
+  if (understood.kind !== 'answers') return false;
+  if (isWordForCard(first)) return true;
+  const position = cards.positionOf(first);
+  if (position === undefined) return false;
   return cards.open.includes(position) && understood.answers.some((answer) => answer.position === position);
 }
 

@@ -32,6 +32,8 @@ export interface AnswerVocabulary {
   readonly every: readonly string[];
   /** The same of two. */
   readonly both: readonly string[];
+  /** In place of a card: those that are open and weren't spoken of. */
+  readonly rest: readonly string[];
   /** Precede a card's number or short name. */
   readonly card: readonly string[];
   /** Part a card from what is said about it. */
@@ -40,6 +42,8 @@ export interface AnswerVocabulary {
   readonly with: readonly string[];
   /** Before what was until now, or on an earlier day: `3, was 5`. */
   readonly was: readonly string[];
+  /** After what was: what is. */
+  readonly now: readonly string[];
   /** At the end of what was so then. */
   readonly yesterday: readonly string[];
   /** Say of what isn't so yet: `will be done`. */
@@ -66,8 +70,12 @@ export interface AnswerVocabulary {
   readonly to: readonly string[];
   /** Between cards about which the same is said. */
   readonly and: readonly string[];
+  /** Before how many cards there are: `my 2 are done`. */
+  readonly the: readonly string[];
   /** Say nothing about cards or numbers. */
   readonly filler: readonly string[];
+  /** Call a card by its place in the list. */
+  readonly ordinals: readonly string[];
   /** Numbers in words, from 0. */
   readonly numbers: readonly string[];
 }
@@ -75,7 +83,7 @@ export interface AnswerVocabulary {
 export const ENGLISH: AnswerVocabulary = {
   thanks: ['thanks', 'thank you', 'thanks a lot', 'many thanks', 'thx', 'cheers'],
   opening: [
-    ...['sorry', 'oops', 'i meant', 'i mean', 'actually', 'ok', 'okay', 'yes'],
+    ...['sorry', 'oops', 'i meant', 'i mean', 'actually', 'ok', 'okay', 'yes', 'yep', 'yeah'],
     ...['hi', 'hello', 'hey', 'good morning', 'good afternoon', 'good evening', 'morning'],
   ],
   correction: [
@@ -173,10 +181,12 @@ export const ENGLISH: AnswerVocabulary = {
     ...['every card', 'each of them'],
   ],
   both: ['both', 'both of them', 'both cards', 'the two'],
-  card: ['card'],
-  has: ['has', 'have', 'had', 'is', 'are', 'was', 'were', 'at', 'with', 'needs', 'takes'],
+  rest: ['rest', 'others', 'all others', 'other cards', 'rest of them', 'everything else', 'all else'],
+  card: ['card', 'cards'],
+  has: ['has', 'have', 'had', 'is', 'are', 'was', 'were', 'at', 'with', 'needs', 'takes', 'stays', 'remains'],
   with: ['with'],
   was: ['was', 'were', 'had'],
+  now: ['now', 'is', 'it’s'],
   yesterday: ['yesterday'],
   hope: ['will', 'should', 'hopefully', 'tomorrow', 'soon', 'almost', 'nearly'],
   hedge: [
@@ -185,18 +195,53 @@ export const ENGLISH: AnswerVocabulary = {
   ],
   parting: ['but', 'though', 'although', 'while'],
   because: ['because', 'since'],
-  change: ['went', 'gone', 'grew', 'dropped', 'shrank', 'down', 'up', 'less', 'more'],
-  guess: ['about', 'around', 'roughly', 'maybe', 'probably', 'think', 'guess', 'ish'],
+  change: [
+    ...['went', 'gone', 'grew', 'dropped', 'shrank', 'down', 'up', 'less', 'more', 'rose', 'fell'],
+    ...['increased', 'decreased', 'reduced', 'bumped', 'jumped'],
+  ],
+  guess: [
+    'about',
+    'around',
+    'roughly',
+    'maybe',
+    'probably',
+    'think',
+    'guess',
+    'ish',
+    'perhaps',
+    'approx',
+    'approximately',
+    'circa',
+    'ca',
+  ],
   whole: ['all', 'everything', 'nothing', 'none', 'both'],
   about: ['for', 'on'],
   from: ['from'],
   atMost: ['up to'],
   to: ['to', '->', '→'],
   and: ['and', '&', '+'],
+  the: ['the', 'my'],
   filler: [
-    ...['i', 'i’m', 'im', 'am', 'i’ve', 'it', 'it’s', 'its', 'that', 'that’s', 'this', 'they’re', 'they'],
-    ...['still', 'now', 'only', 'just', 'the', 'my'],
+    ...[
+      'i',
+      'i’m',
+      'im',
+      'am',
+      'i’ve',
+      'it',
+      'it’s',
+      'its',
+      'that',
+      'that’s',
+      'thats',
+      'this',
+      'they’re',
+      'they',
+    ],
+    ...['still', 'now', 'only', 'just', 'the', 'my', 'got', 'there'],
+    ...['there’s', 'so', 'hmm', 'please', 'pls', 'thanks'],
   ],
+  ordinals: ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'],
   numbers: [
     ...['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'],
     ...['eleven', 'twelve', 'thirteen'],
@@ -213,4 +258,9 @@ const WORDS_OF_ANSWERS = new Set(
 /** Whether the word means something in an answer, so that it can't call a card in whose title it stands. */
 export function isWordOfAnswers(word: string): boolean {
   return WORDS_OF_ANSWERS.has(word.toLowerCase());
+}
+
+/** Whether the word precedes what a card is called by. */
+export function isWordForCard(word: string, { card }: AnswerVocabulary = ENGLISH): boolean {
+  return card.includes(word.toLowerCase());
 }

@@ -25,10 +25,11 @@ export function cardFirst(
   is: (word: string | undefined, kind: Kind) => boolean,
 ): readonly string[] {
   const at = words.findIndex((word) => is(word, 'about'));
-  const [amount = '', ...more] = withoutLeft(words.slice(0, Math.max(at, 0)), vocabulary).words;
+  const { words: before, saysLeft } = withoutLeft(words.slice(0, Math.max(at, 0)), vocabulary);
+  const [amount = '', ...more] = before;
   const cards = words.slice(at + 1);
-  const isAmount = parsePoints(amount) !== undefined && more.length === 0;
-  if (!isAmount) return words;
+  const isAmount = parsePoints(amount) !== undefined || (is(amount, 'nothing') && saysLeft);
+  if (!isAmount || more.length > 0) return words;
   return cards.length === 0 ? [amount] : [...cards, ':', amount];
 }
 
@@ -49,8 +50,10 @@ export function namesOfUnchanged(
   vocabulary: AnswerVocabulary,
   is: (word: string | undefined, kind: Kind) => boolean,
 ): { readonly names: readonly string[]; readonly amounts: readonly string[] } | undefined {
+  // In `both same`, both are a name.
   const isPhrase = (some: readonly string[]): boolean =>
-    vocabulary.unchanged.includes(plainly(some.join(' ')));
+    vocabulary.unchanged.includes(plainly(some.join(' '))) &&
+    !some.some((word) => is(word, 'every') || is(word, 'both'));
   const lengths = Array.from({ length: Math.min(words.length, UNCHANGED_WORDS_MAX) }, (_, i) => i + 1);
   const after = lengths.findLast((length) => isPhrase(words.slice(-length)));
   const before = lengths.findLast((length) => isPhrase(words.slice(0, length)));
@@ -91,6 +94,18 @@ export function withoutFormer(
   const isRange = (parsePoints(words[at - 1] ?? '') ?? 0) < (parsePoints(words[at + 1] ?? '') ?? 0);
   if (!isSaid && (isCard || (!isSign && (isAlone || isRange)))) return words;
   return [...words.slice(0, at - (isSaid ? 2 : 1)), ...words.slice(at + 1)];
+}
+
+/** Without what was, where what is follows: `berth-7 3` in place of `berth-7 was 5 is 3`. */
+export function withoutWas(
+  words: readonly string[],
+  is: (word: string | undefined, kind: Kind) => boolean,
+): readonly string[] {
+  const at = words.findIndex((word) => is(word, 'was'));
+  const [former = '', ...after] = words.slice(at + 1);
+  const [left = '', ...more] = after.filter((word) => !is(word, 'now'));
+  const isBoth = at >= 0 && parsePoints(former) !== undefined && parsePoints(left) !== undefined;
+  return isBoth && more.length === 0 ? [...words.slice(0, at), left] : words;
 }
 
 /** Whether the word stands between a card and what is said about it. */

@@ -11,6 +11,8 @@ const EMOJI_NAME = /:([a-z]{3,9}):/gi;
 /** A whole number and a half, which together are one number. */
 const MIXED = /(?<![\p{L}\d.,:/-])(\d{1,3})(?: ?½| 1\/2(?![\d/]))/gu;
 /** A number and the letters on its heels. */
+/** The place of a card in the list. */
+const PLACE = /(?<![\p{L}\d.,])(\d{1,2})(?:st|nd|rd|th)(?![\p{L}\d])/giu;
 const GLUED = /(?<![\p{L}\d.,/-])([\d.,]{0,4}[\d½])-?(\p{L}{1,10})(?![\p{L}\d-])/gu;
 export const WORD = /[\p{L}’'&+]+/gu;
 /** So much before and behind a word is looked at for the words beside it. */
@@ -29,6 +31,8 @@ export function inDigits(text: string, cards: CardsToAnswer, vocabulary: AnswerV
     .replace(KEYCAP, '$1')
     .replace(EMOJI_NAME, (sign, word: string) => (digitOf(word) < 0 ? sign : String(digitOf(word))))
     .replace(WORD, (word, at: number, all: string) => {
+      const place = vocabulary.ordinals.indexOf(word.toLowerCase()) + 1;
+      if (place > 0 && cards.positionOf(word) === undefined) return `${vocabulary.card[0]} ${place}`;
       const isNumber = digitOf(word) >= 0 && cards.positionOf(word) === undefined;
       if (!isNumber) return word;
       const before = wordsOf(all.slice(Math.max(0, at - BESIDE_LENGTH), at)).at(-1) ?? '';
@@ -40,6 +44,7 @@ export function inDigits(text: string, cards: CardsToAnswer, vocabulary: AnswerV
       return isSomeCard ? word : String(digitOf(word));
     });
   return listed(digits)
+    .replace(PLACE, `${vocabulary.card[0]} $1`)
     .replace(MIXED, (typed, whole: string) => (callsCard(whole, cards) ? typed : `${whole}½`))
     .replace(GLUED, (typed, number: string, letters: string) =>
       follows.includes(plainly(letters)) && cards.positionOf(typed) === undefined

@@ -12,6 +12,7 @@ import {
   withoutFormer,
   withoutLeft,
   withoutTick,
+  withoutWas,
 } from './put-in-order.ts';
 import { isNumber, plainly, SIGNED_NUMBER, wordsOf } from './typed-words.ts';
 
@@ -79,6 +80,8 @@ export interface PartOfAnswer {
   readonly place: number;
   /** Whether the message has no other parts. */
   readonly isAlone: boolean;
+  /** Places of the cards of which other parts before it speak. */
+  readonly taken?: readonly number[];
   /** Whether it is also said that the card is blocked, which needs no number. */
   readonly isBlocked?: boolean;
 }
@@ -89,7 +92,7 @@ const USUAL_POINTS_MAX = 20;
 const NUMBER = /^\d+(?:[.,]\d+)?$/;
 
 export function understandPart(
-  { text, place, isAlone, isBlocked = false }: PartOfAnswer,
+  { text, place, isAlone, taken = [], isBlocked = false }: PartOfAnswer,
   cards: CardsToAnswer,
   vocabulary: AnswerVocabulary,
 ): readonly Said[] | Unclear {
@@ -98,14 +101,20 @@ export function understandPart(
   const isCard = (word: string): boolean => cards.positionOf(word) !== undefined;
   const notAnAnswer: Unclear = { code: 'not-an-answer', typed: text };
 
-  const words = extraInOrder(withoutTick(wordsOf(text), is), vocabulary);
-  const extrasAt = words.findIndex((word) => is(word, 'worked') || is(word, 'surprise'));
-  const extras = readExtras(text, extrasAt < 0 ? [] : words.slice(extrasAt), is);
+  const typed = extraInOrder(withoutTick(wordsOf(text), is), vocabulary);
+  const extrasAt = typed.findIndex((word) => is(word, 'worked') || is(word, 'surprise'));
+  const extras = readExtras(text, extrasAt < 0 ? [] : typed.slice(extrasAt), is);
   if ('code' in extras) return extras;
-  const telling = extrasAt < 0 ? words : words.slice(0, extrasAt);
+  const telling = extrasAt < 0 ? typed : typed.slice(0, extrasAt);
   const unchanged = namesOfUnchanged(withoutLeft(telling, vocabulary).words, vocabulary, is);
-  const told = telling.filter((word) => isCard(word) || !(is(word, 'filler') || is(word, 'guess')));
-  const { words: meant, saysLeft } = withoutLeft(told, vocabulary);
+  // `my 2 are done` is not about card 2.
+  const isCount = (word: string, next = ''): boolean =>
+    is(word, 'the') && isNumber(next) && !callsCard(next, cards);
+  const told = telling.filter(
+    (word, i) => isCard(word) || isCount(word, telling[i + 1]) || !(is(word, 'filler') || is(word, 'guess')),
+  );
+  const { words, saysLeft } = withoutLeft(told, vocabulary);
+  const meant = withoutWas(words, is);
   if (saysSomethingElse(meant, cards, is)) return notAnAnswer;
   const inOrder = withoutChange(withoutFormer(cardFirst(meant, vocabulary, is), isCard, is), is);
   const { names, amounts } = unchanged ?? namesAndAmounts(inOrder, is);
@@ -137,7 +146,7 @@ export function understandPart(
     const [only, ...others] = cards.open;
     return only !== undefined && others.length === 0 ? [said(only, String(only))] : { code: 'which-done' };
   }
-  const references = referencesIn(called, cards, is);
+  const references = referencesIn(called, cards, is, taken);
   if (!references) return notAnAnswer;
   const [first] = references;
   const mayBePoints = !isMarked && isNumber(first?.name ?? '') && !callsCard(first?.name ?? '', cards);
@@ -148,8 +157,8 @@ export function understandPart(
     positions.map((position) => said(position, name, mayBePoints)),
   );
   // `all 3` may be about three cards.
-  const isCount = inOrder.some((word, i) => is(word, 'every') && inOrder[i + 1] === amount);
-  if (isCount && cards.count > 1 && Number(amount) === all.length) return notAnAnswer;
+  const mayBeCount = inOrder.some((word, i) => is(word, 'every') && inOrder[i + 1] === amount);
+  if (mayBeCount && cards.count > 1 && Number(amount) === all.length) return notAnAnswer;
   if (all.length > 1 && extrasAt >= 0) return { code: 'extra-of-several', typed: text };
   return all;
 }
@@ -217,11 +226,13 @@ function referencesIn(
   called: readonly string[],
   { positionOf, open, count }: CardsToAnswer,
   is: (word: string | undefined, kind: Kind) => boolean,
+  taken: readonly number[] = [],
 ): readonly Reference[] | undefined {
   const places = open.length > 0 ? open : Array.from({ length: count }, (_, i) => i + 1);
   const positionsOf = (words: readonly string[]): readonly number[] => {
     const position = positionOf(words.join(' '));
     if (position !== undefined) return [position];
+    if (is(words.join(' '), 'rest') && taken.length > 0) return places.filter((one) => !taken.includes(one));
     const isCounted = words.length > 1 && words.at(-1) === String(places.length);
     const every = (isCounted ? words.slice(0, -1) : words).join(' ');
     return is(every, 'every') || (is(every, 'both') && places.length === 2) ? places : [];

@@ -5,7 +5,7 @@
  */
 import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
 import { type FreeKind, takeFreeTexts, withoutKeywords } from './free-texts.ts';
-import { extraInOrder } from './put-in-order.ts';
+import { extraInOrder, SIGN } from './put-in-order.ts';
 import { inDigits, WORD } from './typed-numbers.ts';
 import { isNumber, plainly, wordsOf } from './typed-words.ts';
 import {
@@ -69,6 +69,7 @@ export function understandWords(
       text: rest,
       place: i + 1,
       isAlone: parts.length === 1,
+      taken: answers.map(({ position }) => position),
       isBlocked: blockedOn !== undefined,
     };
     const answer = understandPart(place, cards, vocabulary);
@@ -204,6 +205,11 @@ function splitParts(
   const text = withCommas(given, vocabulary);
   const isMore = (word: string | undefined): boolean =>
     word !== undefined && [...vocabulary.worked, ...vocabulary.surprise].includes(word.toLowerCase());
+  const isNow = (word = ''): boolean => vocabulary.now.includes(plainly(word));
+  const endsInFormer = (part: string): boolean => {
+    const [was = '', former = ''] = wordsOf(part).slice(-2);
+    return vocabulary.was.includes(plainly(was)) && isNumber(former);
+  };
   // `2: 3, worked 1` says both of card 2, and so do `2: 3, 1 worked` and `worked 1, 2: 3`.
   const inParts = (some: readonly string[]): string[] => {
     const parts: string[] = [];
@@ -212,6 +218,8 @@ function splitParts(
       const words = extraInOrder(wordsOf(part), vocabulary);
       const isFirstMore = parts.length === 1 && isMore(extraInOrder(wordsOf(before ?? ''), vocabulary)[0]);
       if (isFirstMore) parts[0] = `${part} ${before}`;
+      else if (before !== undefined && endsInFormer(before) && isNow(words[0]))
+        parts[parts.length - 1] = `${before} ${words.join(' ')}`;
       // `berth-7, 3`
       else if (before !== undefined && callsCard(before, cards) && isNumber(words[0] ?? ''))
         parts[parts.length - 1] = `${before}: ${words.join(' ')}`;
@@ -263,7 +271,7 @@ function eachCard(part: string, cards: CardsToAnswer, vocabulary: AnswerVocabula
     const start = at;
     if (card.includes(plainly(words[at] ?? ''))) at += 1;
     const name = words[at] ?? '';
-    const isParted = words[at + 1] === ':';
+    const isParted = SIGN.test(words[at + 1] ?? '');
     const amount = words[at + (isParted ? 2 : 1)] ?? '';
     const isCard = isParted ? cards.positionOf(name) !== undefined : callsCard(name, cards);
     if (!isCard || !(isNumber(amount) || [...done, ...unchanged].includes(plainly(amount)))) return [part];

@@ -105,6 +105,7 @@ export function withoutRemarks(
   const isTold = (clause: string): boolean =>
     takesBack(clause) ||
     aboutTheDay(clause, vocabulary) !== undefined ||
+    beginsWithRest(clause, vocabulary) ||
     (isAboutCards(ASIDE.test(clause) ? withoutNames(clause, cards) : clause, cards, vocabulary) &&
       !isHope(clause, cards, vocabulary));
   const isRemark = (clause: string): boolean =>
@@ -168,6 +169,13 @@ function isHope(
   const isPlain = (word: string): boolean =>
     !/\d/.test(word) && positionOf(word) === undefined && ![...blocked, ...note].includes(plainly(word));
   return words.some((word) => hope.includes(plainly(word))) && words.every(isPlain);
+}
+
+/** `the rest is the same` */
+function beginsWithRest(clause: string, { rest, filler }: AnswerVocabulary): boolean {
+  const words = wordsOf(clause).map(plainly);
+  const said = words.filter((word) => !filler.includes(word)).join(' ');
+  return rest.some((phrase) => `${said} `.startsWith(`${phrase} `));
 }
 
 /** `was 5`. */

@@ -133,7 +133,10 @@ export function cardOfTitleWords<T extends Pick<SprintCard, 'title'>>(
 
 /** Finds a card by its short name, by its number, or by the number in its key. */
 export function findCard(states: readonly SprintCardState[], reference: string): SprintCardState {
-  const wanted = reference.trim().replace(/^#/, '').toLowerCase();
+  const wanted = reference
+    .trim()
+    .replace(/^(?:card )?#?/i, '')
+    .toLowerCase();
   const cards = states.map(({ card }) => card);
   const called =
     cardOfShortName(cards, wanted) ??

@@ -96,7 +96,7 @@ export const blocked = command({
     if (rest === '') {
       throw new Refusal('bad-argument', { command: 'blocked', problem: WHICH_CARD, example: undefined });
     }
-    const { reference, reason: on } = referenceAndReason(rest);
+    const { reference, reason: on } = referenceAndReason('blocked', rest);
     const { actor, place } = caller;
     await caller.tell(blockedMessage(await useCases.blockCard(actor, { place, reference, on }), on));
   },
@@ -129,7 +129,7 @@ export const drop: Command = command({
   who: 'team-and-owner',
   run: async (context, caller, rest) => {
     if (rest === '') return showFirstForm(drop, context, caller);
-    const { reference, reason } = referenceAndReason(rest);
+    const { reference, reason } = referenceAndReason('drop', rest);
     const { actor, place } = caller;
     const dropped = await context.useCases.dropCard(actor, { place, reference, reason });
     await caller.tell(droppedMessage(dropped, reason));
@@ -213,8 +213,21 @@ function firstNumberIn(rest: string): number | undefined {
   });
 }
 
-/** `3, no longer wanted` or `3 no longer wanted` */
-function referenceAndReason(rest: string): { reference: string; reason: string } {
-  const [, reference = rest, reason = ''] = /^([^\s,;:]+)[\s,;:]*([\s\S]*)$/.exec(rest) ?? [];
+/** Other cards, where a reason is wanted. */
+const MORE_CARDS = /^(?:and |& ?)?#?\d[\d\s,;#]*(?:(?:and|&) #?\d+)?$/i;
+
+/**
+ * `3, no longer wanted`, `3 no longer wanted` or `card 3: no longer wanted`.
+ *
+ * @throws Refusal `bad-argument` where what follows is another card: `3, 4`
+ */
+function referenceAndReason(
+  command: 'blocked' | 'drop',
+  rest: string,
+): { reference: string; reason: string } {
+  const [, reference = rest, reason = ''] = /^(?:card )?([^\s,;:]+)[\s,;:]*([\s\S]*)$/i.exec(rest) ?? [];
+  if (MORE_CARDS.test(reason.trim())) {
+    throw new Refusal('bad-argument', { command, problem: { code: 'one-card' }, example: undefined });
+  }
   return { reference, reason };
 }

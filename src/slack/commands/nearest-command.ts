@@ -50,6 +50,25 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['extend', 'edit'],
   ['stuck', 'blocked'],
   ['retrospective', 'retro'],
+  ['finish-sprint', 'close'],
+  ['stop-sprint', 'close'],
+  ['start-sprint', 'plan'],
+  ['new-sprint', 'plan'],
+  ['create-sprint', 'plan'],
+  ['planning', 'plan'],
+  ['claim', 'take'],
+  ['grab', 'take'],
+  ['unassign', 'release'],
+  ['board', 'cards'],
+  ['download', 'export'],
+  ['csv', 'export'],
+  ['gdpr', 'privacy'],
+  ['quit', 'leave'],
+  ['exit', 'leave'],
+  ['config', 'setup'],
+  ['configure', 'setup'],
+  ['timezone', 'setup'],
+  ['commands', 'help'],
 ]);
 
 /** The subcommand that is nearest to what was typed, or among its words; undefined when there is none. */
@@ -57,8 +76,8 @@ export function nearestCommandWord(typed: string): string | undefined {
   const words = typed.slice(0, LOOKED_AT_LETTERS).trim().toLowerCase().split(/\s+/);
   const [first = ''] = words;
   const found =
-    OTHER_WORDS.get(first) ??
     OTHER_WORDS.get(words.slice(0, 2).join('-')) ??
+    OTHER_WORDS.get(first) ??
     nearestTo(words.join(' ')) ??
     nearestTo(first);
   return found ?? commandAmong(typed);

@@ -1,4 +1,5 @@
 /** The team and its settings. */
+import { Refusal } from '../../app/refusal.ts';
 import { SETTING_NAMES } from '../../app/team/settings.ts';
 import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
 import { encodeValue } from '../button-values.ts';
@@ -26,7 +27,7 @@ import {
   teamResumedReply,
   teamSavedReply,
 } from '../views/team/team-messages.ts';
-import { command, readHeld } from './command.ts';
+import { type Command, command, readHeld, showFirstForm } from './command.ts';
 
 export const setup = command({
   word: 'setup',
@@ -106,9 +107,16 @@ export const leave = command({
   ],
 });
 
-export const end = command({
+export const end: Command = command({
   word: 'end',
   who: 'facilitator',
+  run: (context, caller, rest) => {
+    // It ends a team; `end sprint` closes one.
+    if (/^(?:the |this )?sprint$/i.test(rest)) {
+      throw new Refusal('unknown-command', { word: `end ${rest}`, near: 'close' });
+    }
+    return showFirstForm(end, context, caller);
+  },
   forms: [
     {
       name: 'end',

@@ -102,6 +102,7 @@ problem-value-beside-file = Leave the number empty when you give a file, or take
 problem-card-link = A link begins with https:// or http://, holds no user name and no password, and has { NUMBER($most) } characters at most.
 problem-card-title = Give the card a title of 1 to { NUMBER($most) } characters.
 problem-which-card = Say which card, by its number or short name.
+problem-one-card = Name one card at a time, and say why.
 problem-which-guests = Say who, for example @ana.
 problem-guests-at-once = Name { NUMBER($most) } people at most at a time.
 problem-no-such-guest = { $typed } isn’t a guest of this sprint.

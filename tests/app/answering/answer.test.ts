@@ -561,6 +561,8 @@ describe('an answer in words', () => {
     ['cancel 2', true],
     ['cancel done', true],
     ['cancel a trip 2', true],
+    ['cards 1 and 2: 3', true],
+    ['cards 40', false],
     ['cancel the sprint', false],
     ['drop 2', false],
     ['close 2', false],

@@ -40,6 +40,7 @@ const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][
   ['works mon-thu', 'sayWeekdays', [{ place: here, words: 'mon-thu' }]],
   ['undrop 3', 'undropCard', [{ place: here, reference: '3' }]],
   ['drop', 'listCards', [here], 'drop-form'],
+  ['drop card 3: 2 are enough', 'dropCard', [{ place: here, reference: '3', reason: '2 are enough' }]],
   ['drop 3, no longer wanted', 'dropCard', [{ place: here, reference: '3', reason: 'no longer wanted' }]],
   [
     'drop LP-7 no longer wanted',
@@ -228,6 +229,10 @@ describe('the slash command', () => {
     ['cards all', 'cards 40'],
     ['blocked', 'blocked 3 waiting for'],
     ['moving', 'moving 3'],
+    ['drop 3, 4', 'one card at a time'],
+    ['drop 3 and 4', 'one card at a time'],
+    ['blocked 3 4', 'one card at a time'],
+    ['end sprint', '/loadline close'],
   ])('refuses `%s` and shows how it is written', async (typed, example) => {
     const bot = botUnderTest(platform);
     await bot.command(typed);
