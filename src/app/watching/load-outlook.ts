@@ -80,14 +80,13 @@ export async function loadOutlook(
   const { team, sprint, states } = running;
   const because =
     whyNoTimeAhead(sprint, time, on) ??
-    (sprintSoFar(states).cardPoints === 0 ? reason('no-points') : undefined);
+    (sprintSoFar(states).cardPoints === 0 ? reason('no-points') : undefined) ??
+    (await whyNothingSaid(tx, running, time, on));
   if (because !== undefined) return { from: 'nothing', because };
   const version = pastVersion ?? (await tx.read.pastVersion(team.workspaceId));
   const projection = await sprintProjection(tx, team, states, time, version);
   if (projection.ownSprints < LEAST_OWN_SPRINTS) {
     const { ownSprints } = projection;
-    const silence = await whyNothingSaid(tx, running, time, on);
-    if (silence !== undefined) return { from: 'nothing', because: silence };
     return {
       from: 'pace',
       pace: paceReading(team, states, time),
@@ -106,7 +105,7 @@ export async function loadOutlook(
   };
 }
 
-/** Where nobody has answered for days, there is no pace to go by. */
+/** Where nobody has answered for days, it isn't known what was done: neither pace nor history can speak of it. */
 async function whyNothingSaid(
   tx: Transaction,
   { team, sprint, states }: TeamSprint,

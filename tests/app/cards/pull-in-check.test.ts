@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { recordUnchanged } from '../../../src/app/answering/record-answers.ts';
 import { pullCards, pullForm } from '../../../src/app/cards/pull-cards.ts';
 import type { PullInCheck, PullInSize } from '../../../src/app/cards/pull-in-check.ts';
 import { closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
@@ -29,6 +30,7 @@ async function running(past: readonly Partial<PastSprint>[]) {
   if (past.length > 0) await importPast(h, team, pastSprintsOf(past));
   const { sprint } = await h.plan(team);
   await h.pass('2026-11-06T09:15:00Z');
+  await recordUnchanged(h.deps, ben, { sprintId: sprint.id, day: '2026-11-05' });
   return { h, team, sprint };
 }
 

@@ -1,6 +1,6 @@
 /** Days off and away that a plan names count in the sprint until somebody records them, and never twice. */
 import { describe, expect, test } from 'vitest';
-import { recordAway } from '../../../src/app/answering/record-answers.ts';
+import { recordAway, recordUnchanged } from '../../../src/app/answering/record-answers.ts';
 import { daysOnlyNamed, memberDaysIn } from '../../../src/app/clock/member-days.ts';
 import { closeSprint } from '../../../src/app/closing/end-sprint.ts';
 import { sayDaysOff } from '../../../src/app/days-off/say-days-off.ts';
@@ -109,6 +109,7 @@ describe('days off and away that the plan names', () => {
     const chances: number[] = [];
     const { h, sprint } = await planned('', 6);
     await h.pass(on);
+    await recordUnchanged(h.deps, ben, { sprintId: sprint.id, day: on.slice(0, 10) });
     for (const awayDays of [undefined, 15]) {
       await h.write(async (tx) => tx.write.sprints.update({ ...(await h.sprint(sprint.id)), awayDays }));
       const { load } = await status(h);

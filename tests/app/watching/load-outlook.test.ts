@@ -39,7 +39,14 @@ const finishing = (points: number): Partial<PastSprint> => ({
   trace: evenTrace(10, points),
 });
 
+/** Ben said once that nothing had changed. */
 async function running(past: readonly Partial<PastSprint>[] = [], cards?: string) {
+  const begun = await unanswered(past, cards);
+  await recordUnchanged(begun.h.deps, ben, { sprintId: begun.sprint.id, day: '2026-11-05' });
+  return begun;
+}
+
+async function unanswered(past: readonly Partial<PastSprint>[] = [], cards?: string) {
   const h = harness();
   const team = await h.setUpTeam();
   if (past.length > 0) await importPast(h, team, pastSprintsOf(past));
@@ -76,12 +83,18 @@ describe('the load signal', () => {
     });
   });
 
-  test('is none without history where nobody has answered for days, and the pace once somebody says that nothing changed', async () => {
-    const { h, sprint } = await running();
-    expect(await loadOf(h)).toEqual({ from: 'nothing', because: { code: 'nobody-answered' } });
-    await recordUnchanged(h.deps, ben, { sprintId: sprint.id, day: '2026-11-05' });
-    expect(await loadOf(h)).toMatchObject({ from: 'pace', pace: { signal: 'heavy' } });
-  });
+  test.each([
+    [0, { from: 'pace', pace: { signal: 'heavy' } }],
+    [3, { from: 'projection' }],
+  ])(
+    'is none where nobody has answered for days, with %d past sprints, until somebody says that nothing changed',
+    async (sprints, said) => {
+      const { h, sprint } = await unanswered(Array.from({ length: sprints }, () => finishing(5)));
+      expect(await loadOf(h)).toEqual({ from: 'nothing', because: { code: 'nobody-answered' } });
+      await recordUnchanged(h.deps, ben, { sprintId: sprint.id, day: '2026-11-05' });
+      expect(await loadOf(h)).toMatchObject(said);
+    },
+  );
 
   test('sprints of which nobody knows what was finished do not count', async () => {
     const past = [finishing(5), finishing(5), { ...finishing(5), velocityPoints: undefined }];
@@ -208,12 +221,13 @@ describe('the load signal', () => {
     const { h, sprint } = await running([finishing(5), finishing(5)]);
     await h.answer('ben', sprint.id, '2026-11-06', { 1: { left: '0' } });
     await h.pass('2026-11-13T17:00:00Z');
-    await h.plan({ id: sprint.teamId } as Team, {
+    const next = await h.plan({ id: sprint.teamId } as Team, {
       name: 'Harbour 13',
       startsOn: '2026-11-16',
       endsOn: '2026-11-27',
     });
     await h.pass('2026-11-18T09:15:00Z');
+    await recordUnchanged(h.deps, ben, { sprintId: next.sprint.id, day: '2026-11-17' });
     expect(await readingOf(h)).toMatchObject({ ownSprints: 3 });
   });
 

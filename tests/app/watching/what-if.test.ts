@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { recordUnchanged } from '../../../src/app/answering/record-answers.ts';
 import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import { askWhatIf, type WhatIfQuestion, whatIfForm } from '../../../src/app/watching/what-if.ts';
@@ -16,6 +17,7 @@ async function running(sprints: number) {
   if (sprints > 0) await importPast(h, team, pastSprintsOf(past));
   const { sprint } = await h.plan(team);
   await h.pass('2026-11-06T09:15:00Z');
+  await recordUnchanged(h.deps, ben, { sprintId: sprint.id, day: '2026-11-05' });
   await pullCards(h.deps, ben, { place: CHANNEL, text: 'Fog horn, 3, @Ben' });
   const ask = (question: Partial<WhatIfQuestion>) =>
     askWhatIf(h.deps, ben, { sprintId: sprint.id, without: '', awayDays: '', morePoints: '', ...question });
@@ -50,7 +52,7 @@ describe('what if', () => {
 
   test('tells no chances before the team has three closed sprints', async () => {
     const { ask } = await running(2);
-    expect(await ask({ morePoints: '2' })).toMatchObject({ chances: undefined, load: { from: 'nothing' } });
+    expect(await ask({ morePoints: '2' })).toMatchObject({ chances: undefined, load: { from: 'pace' } });
   });
 
   test('says what can’t be read', async () => {
