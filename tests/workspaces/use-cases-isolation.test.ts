@@ -595,7 +595,8 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     // Draws what it is given and reads nothing.
     refused: {},
     own: {
-      'of the own status': async (use, actor) => use.statusBurndown(await use.sprintStatus(actor, HERE)),
+      'of the own status': async (use, actor) =>
+        use.statusBurndown(actor, await use.sprintStatus(actor, HERE)),
     },
   },
   statusChart: {

@@ -71,8 +71,12 @@ async function isMet({ store }: AppDependencies, drawn: TeamSprint, on: Day): Pr
   return isDayOver(answerCounts(team, sprint, members, { states, prompts, on }));
 }
 
-/** The burndown of a status that was read. Reads nothing itself. */
-export function statusBurndown(deps: AppDependencies, status: StatusContent): Promise<PostImage> {
+/** The burndown of a status that the actor has read. Reads nothing itself. */
+export function statusBurndown(
+  deps: AppDependencies,
+  _actor: Actor,
+  status: StatusContent,
+): Promise<PostImage> {
   return burndownImage(deps, status.drawn, status.on, isDayOver(status));
 }
 

@@ -88,7 +88,7 @@ async function readStatus(
  */
 async function tellChart(context: ListenerContext, asker: Asker, status: StatusContent): Promise<void> {
   try {
-    const image = await context.useCases.statusBurndown(status);
+    const image = await context.useCases.statusBurndown(asker.actor, status);
     const chart = { fileId: await context.upload(image), altText: image.altText };
     await asker.tell(statusChartMessage(chart));
   } catch (error) {

@@ -129,7 +129,7 @@ describe('the status', () => {
     await h.answer('ben', sprint.id, '2026-11-03', { 1: { left: '4' } });
     const status = await sprintStatus(h.deps, ben, CHANNEL);
     const read = () => Promise.reject(new Error('nothing is read again'));
-    await statusBurndown({ ...h.deps, store: { ...h.deps.store, read, transaction: read } }, status);
+    await statusBurndown({ ...h.deps, store: { ...h.deps.store, read, transaction: read } }, ben, status);
     await statusChart(h.deps, ben, sprint.id);
     const [drawn, asked] = h.charts.burndowns.slice(-2);
     expect(drawn?.days.findLast(({ leftPoints }) => leftPoints !== undefined)?.day).toBe('2026-11-03');

@@ -6,7 +6,7 @@ import { ACTIONS } from '../../../src/slack/ids.ts';
 import { fakeStore } from '../../support/fake-store.ts';
 import { botUnderTest } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
-import { CHANNEL_ID, DIRECT_ID, grown, MIRA_ID, recordedInPrompt } from '../support/samples.ts';
+import { CHANNEL_ID, DIRECT_ID, grown, MIRA_ID, recordedInPrompt, status } from '../support/samples.ts';
 import { callsOf } from '../support/spy-use-cases.ts';
 
 const platform = new FakePlatform();
@@ -141,7 +141,7 @@ describe('buttons', () => {
     expect(callsOf(bot.useCases)).toEqual([
       ['overview', { channelId: DIRECT_ID, isDirect: true }],
       ['sprintStatus', here],
-      ['statusBurndown'],
+      ['statusBurndown', status],
     ]);
     expect(platform.responses.at(-1)?.text).toContain('What you’ll use most');
     await bot.press(ACTIONS.showAllCommands, 'all');
