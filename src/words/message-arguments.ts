@@ -2314,6 +2314,11 @@ export interface Messages {
     readonly sprint: string;
     readonly day: string;
   };
+  'plan-check-finished-before': {
+    readonly count: number;
+    readonly cards: readonly string[];
+    readonly sprint: string;
+  };
   'plan-check-no-card': Record<never, never>;
   'plan-check-no-points': Record<never, never>;
   'plan-check-no-working-day': Record<never, never>;

@@ -18,6 +18,11 @@ export function planWarning(warning: PlanWarning): string {
         sprint: warning.sprintName,
         day: warning.endsOn,
       });
+    case 'finished-before':
+      return mrkdwn('plan-check-finished-before', {
+        ...named(warning.cardNumbers),
+        sprint: warning.sprintName,
+      });
     case 'no-owner':
       return mrkdwn('plan-check-no-owner', named(warning.cardNumbers));
     default:

@@ -11,7 +11,7 @@ import { adviceBase } from '../advice/advice-of.ts';
 import { type BigCards, bigCardsOf } from '../advice/odds-advice.ts';
 import { comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
 import { readSet, type SetReading } from '../advice/set-advice.ts';
-import { type CardLine, cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
+import { type CardLine, cardLine, isOpenCard, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { isTimeOfDay } from '../clock/local-time.ts';
 import { firstPromptAt, lastCallAt } from '../clock/sprint-clock.ts';
 import { cardIdentity } from '../closing/sprint-habits.ts';
@@ -29,7 +29,7 @@ import { type Actor, isWatched, type Sprint, type SprintCard, type Team } from '
 import { commitmentOf, type PlanContent } from './plan-content.ts';
 import type { PlanInput } from './plan-input.ts';
 import { type PlanTime, planTime } from './plan-time.ts';
-import { type PlanWarning, planWarnings, type RunningWork } from './plan-warnings.ts';
+import { type PlanWarning, planWarnings, type WorkBefore } from './plan-warnings.ts';
 import { guestIdsIn, type ReadPlan, readPlan } from './read-plan.ts';
 import { leftOutCards, planFingerprint, tickableCards } from './tickable-cards.ts';
 
@@ -160,7 +160,7 @@ async function previewOf(
     workingDays: workingDaysOf(team, plan.input.startsOn, plan.input.endsOn).length,
     time: planTime(team, plan.workers, { ...plan.input, awayDays: plan.awayDays }),
     guestIds: guestIdsIn(raw),
-    warnings: planWarnings(cards, team, plan.input, await runningWork(tx.read, team, plan.input, today)),
+    warnings: planWarnings(cards, team, plan.input, await workBefore(tx.read, team, plan.input, today)),
     recent: await recentSprints(tx.read, past),
     range,
     commitment: readCommitment(commitmentPoints, range),
@@ -188,19 +188,29 @@ export async function keepDraft(deps: AppDependencies, actor: Actor, plan: PlanI
   });
 }
 
-/** What is in work until the plan begins. */
-async function runningWork(
+/** What is known of the sprint before the plan's. */
+async function workBefore(
   read: Reading,
   team: Team,
   { startsOn }: Pick<PlanInput, 'startsOn'>,
   today: Day,
-): Promise<RunningWork | undefined> {
-  const open = await read.openSprintsOf(team.id);
-  const running = open.findLast((sprint) => sprint.startsOn <= today && sprint.endsOn < startsOn);
-  if (!running) return undefined;
-  const cards = statesOf(await read.recordsOf(running.id)).filter(isOpenCard);
-  const openCards = new Set(cards.map(({ card }) => cardIdentity(card)));
-  return { sprintName: running.name, endsOn: running.endsOn, openCards };
+): Promise<WorkBefore | undefined> {
+  const before = (await read.sprintsOf(team.id)).findLast(
+    (sprint) =>
+      sprint.startsOn <= today &&
+      sprint.endsOn < startsOn &&
+      sprint.state !== 'cancelled' &&
+      sprint.importedAt === undefined,
+  );
+  if (!before) return undefined;
+  const states = statesOf(await read.recordsOf(before.id));
+  const named = (some: readonly SprintCardState[]) => new Set(some.map(({ card }) => cardIdentity(card)));
+  return {
+    sprintName: before.name,
+    endsOn: before.endsOn,
+    openCards: named(before.state === 'open' ? states.filter(isOpenCard) : []),
+    finishedCards: named(states.filter(({ finished }) => finished)),
+  };
 }
 
 function rangeForPlan(

@@ -17,24 +17,30 @@ export type PlanWarning =
   | { readonly code: 'alike'; readonly cardNumbers: readonly number[] }
   | { readonly code: 'no-owner'; readonly cardNumbers: readonly number[] }
   | ({ readonly code: 'still-in-work'; readonly cardNumbers: readonly number[] } & Pick<
-      RunningWork,
+      WorkBefore,
       'sprintName' | 'endsOn'
     >)
+  | {
+      readonly code: 'finished-before';
+      readonly cardNumbers: readonly number[];
+      readonly sprintName: string;
+    }
   | { readonly code: 'no-card' | 'no-points' | 'no-working-day' };
 
-/** A sprint that has begun and ends before the plan begins. */
-export interface RunningWork {
+/** The latest sprint that has begun and ends before the plan begins; its cards by `cardIdentity`. */
+export interface WorkBefore {
   readonly sprintName: string;
   readonly endsOn: Day;
-  /** By `cardIdentity`, of its open cards. */
+  /** None once it is closed. */
   readonly openCards: ReadonlySet<string>;
+  readonly finishedCards: ReadonlySet<string>;
 }
 
 export function planWarnings(
   cards: readonly CardLine[],
   team: Team,
   input: PlanInput,
-  running?: RunningWork,
+  before?: WorkBefore,
 ): PlanWarning[] {
   const numbers = (some: readonly CardLine[]): number[] => some.map(({ number }) => number);
   const offScale = numbers(cards.filter(({ estimatePoints }) => !isOnScale(estimatePoints, team.scale)));
@@ -47,7 +53,7 @@ export function planWarnings(
     ...(offScale.length > 0
       ? [{ code: 'off-scale', cardNumbers: offScale, scale: team.scale } as const]
       : []),
-    ...stillInWork(cards, running),
+    ...workedOnBefore(cards, before),
     ...(ownerless.length > 0 ? [{ code: 'no-owner', cardNumbers: ownerless } as const] : []),
     ...(cards.length === 0 ? [{ code: 'no-card' } as const] : []),
     ...(hasNoPoints ? [{ code: 'no-points' } as const] : []),
@@ -55,14 +61,23 @@ export function planWarnings(
   ];
 }
 
-/** What is left of these is not known yet; cards of 0 points can't be planned with too many. */
-function stillInWork(cards: readonly CardLine[], running: RunningWork | undefined): PlanWarning[] {
-  if (!running) return [];
-  const { sprintName, endsOn, openCards } = running;
-  const cardNumbers = cards
-    .filter((card) => card.estimatePoints > 0 && openCards.has(cardIdentity(card)))
-    .map(({ number }) => number);
-  return cardNumbers.length === 0 ? [] : [{ code: 'still-in-work', cardNumbers, sprintName, endsOn }];
+/**
+ * What is left of those in work is not known yet, and nothing is left of those that are finished, unless only their titles are the
+ * same: some work comes again each sprint. Cards of 0 points can't be planned with too many.
+ */
+function workedOnBefore(cards: readonly CardLine[], before: WorkBefore | undefined): PlanWarning[] {
+  if (!before) return [];
+  const { sprintName, endsOn, openCards, finishedCards } = before;
+  const withPoints = cards.filter(({ estimatePoints }) => estimatePoints > 0);
+  const numbersOf = (some: readonly CardLine[]) => some.map(({ number }) => number);
+  const open = numbersOf(withPoints.filter((card) => openCards.has(cardIdentity(card))));
+  const finished = numbersOf(
+    withPoints.filter((card) => hasOwnKey(card) && finishedCards.has(cardIdentity(card))),
+  );
+  return [
+    ...(open.length > 0 ? [{ code: 'still-in-work', cardNumbers: open, sprintName, endsOn } as const] : []),
+    ...(finished.length > 0 ? [{ code: 'finished-before', cardNumbers: finished, sprintName } as const] : []),
+  ];
 }
 
 /** The numbers of cards that another one may be a copy of: with the same title, and no short names to tell them apart. */

@@ -111,6 +111,11 @@ plan-check-still-in-work =
         [one] • Card { SERIES($cards) } is still in work in { $sprint }. Once that has ended on { DAY($day) }, look at its points again; `/loadline edit` corrects them until the first working day is over.
        *[other] • Cards { SERIES($cards) } are still in work in { $sprint }. Once that has ended on { DAY($day) }, look at their points again; `/loadline edit` corrects them until the first working day is over.
     }
+plan-check-finished-before =
+    { $count ->
+        [one] • Card { LIST($cards) } was finished in { $sprint }. If nothing is left to do on it, take it out: its points would count twice.
+       *[other] • Cards { LIST($cards) } were finished in { $sprint }. If nothing is left to do on them, take them out: their points would count twice.
+    }
 plan-check-no-card = • There is no card, so there is no commitment: all work will count as pulled in, and the verdict will be “no plan”.
 plan-check-no-points = • All estimates are 0, so there is no commitment: the verdict will be “no plan”.
 plan-check-no-working-day = • This sprint has no working day of the team, so nobody will be asked.

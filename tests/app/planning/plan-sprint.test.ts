@@ -129,6 +129,20 @@ describe('the plan form', () => {
     expect(warnings).toContainEqual({ ...inWork, endsOn: '2026-11-13' });
   });
 
+  test('says which cards the sprint before has finished since the form was opened, by their short names', async () => {
+    const { h, team } = await withTeam();
+    const cards = 'QUAY-1: Tide table, 2, @Ben\nDuty, 1, @Ben\nQUAY-2: Crane log, 3, @Chi';
+    const { sprint } = await h.plan(team, { cards });
+    h.set('2026-11-12T12:00:00Z');
+    const { draft } = await planForm(h.deps, ana, CHANNEL);
+    await h.answer('ben', sprint.id, '2026-11-12', { 1: { left: '0' }, 2: { left: '0' } });
+    const finished = { code: 'finished-before', cardNumbers: [1], sprintName: 'Harbour 12' };
+    for (const at of ['2026-11-12T13:00:00Z', '2026-11-13T17:00:00Z']) {
+      await h.pass(at);
+      expect((await previewPlan(h.deps, ana, draft)).warnings).toContainEqual(finished);
+    }
+  });
+
   test('fills nothing in from a sprint that is planned and has not begun', async () => {
     const { h, team } = await withTeam();
     await h.plan(team);

@@ -484,6 +484,11 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
         sprintName: heading.sprint.name,
         endsOn: '2026-11-13',
       },
+      {
+        code: 'finished-before',
+        cardNumbers: lines.map(({ number }) => number),
+        sprintName: heading.sprint.name,
+      },
       { code: 'no-working-day' },
     ] satisfies PlanPreview['warnings'],
     recent: Array.from({ length: 3 }, () => ({
