@@ -40,12 +40,12 @@ export interface ModelScore {
 export const LEAST_CONTEST_SPRINTS = 8;
 
 /**
- * Walks through one team's past sprints, oldest first; every sprint is foretold from those before it.
+ * Walks through one team's past sprints, oldest first; every sprint is foretold from those before it. One after the other, so that
+ * who asks may do something else in between.
  *
  * @param onlyTeach so many of the first ones are not scored
  */
-export function contestCases(past: readonly CardSprint[], onlyTeach: number): ContestCase[] {
-  const cases: ContestCase[] = [];
+export function* contestCases(past: readonly CardSprint[], onlyTeach: number): Generator<ContestCase> {
   let history: ProjectionHistory = NO_HISTORY;
   for (const [i, sprint] of past.entries()) {
     const { team, soFar, velocityPoints, open } = sprint;
@@ -57,12 +57,11 @@ export function contestCases(past: readonly CardSprint[], onlyTeach: number): Co
         open,
         sums.distribution,
       );
-      cases.push({ sums: scoreOf(sums.distribution, velocityPoints), cards: scoreOf(cards, velocityPoints) });
+      yield { sums: scoreOf(sums.distribution, velocityPoints), cards: scoreOf(cards, velocityPoints) };
     }
     const ended: EndedSprint = { team, soFar, velocityPoints };
     history = withEndedSprints(history, [ended]);
   }
-  return cases;
 }
 
 /** The model of cards, with what that of sums expects of the open work as its belief where it knows no card. */

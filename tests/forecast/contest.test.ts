@@ -18,25 +18,25 @@ function held(cases: readonly ContestCase[], model: 'sums' | 'cards'): number {
 
 describe.each([5, 8])('on evening %s of ten', (evening) => {
   test('where queues and stuck cards decide, the model of cards is nearer, and speaks', () => {
-    const cases = [1, 2, 3, 4, 5].flatMap((seed) =>
-      contestCases(simulatedTeam({ seed, sprints: 30, evening, rule: 'queues' }), 6),
-    );
+    const cases = [1, 2, 3, 4, 5].flatMap((seed) => [
+      ...contestCases(simulatedTeam({ seed, sprints: 30, evening, rule: 'queues' }), 6),
+    ]);
     expect(mean(cases, 'cards')).toBeLessThan(0.93 * mean(cases, 'sums'));
     expect(speaker(cases)).toBe('cards');
   });
 
   test('its middle four fifths hold about as often as they should', () => {
-    const cases = [1, 2, 3, 4, 5].flatMap((seed) =>
-      contestCases(simulatedTeam({ seed, sprints: 30, evening, rule: 'queues' }), 6),
-    );
+    const cases = [1, 2, 3, 4, 5].flatMap((seed) => [
+      ...contestCases(simulatedTeam({ seed, sprints: 30, evening, rule: 'queues' }), 6),
+    ]);
     expect(held(cases, 'cards')).toBeGreaterThan(0.72);
     expect(held(cases, 'cards')).toBeLessThan(0.95);
   });
 
   test('where the whole sprint goes well or badly whatever the cards, it is hardly ever much worse', () => {
-    const cases = [1, 2, 3, 4, 5].flatMap((seed) =>
-      contestCases(simulatedTeam({ seed, sprints: 30, evening, rule: 'whole' }), 6),
-    );
+    const cases = [1, 2, 3, 4, 5].flatMap((seed) => [
+      ...contestCases(simulatedTeam({ seed, sprints: 30, evening, rule: 'whole' }), 6),
+    ]);
     expect(mean(cases, 'cards')).toBeLessThan(1.15 * mean(cases, 'sums'));
   });
 });
@@ -51,5 +51,5 @@ test('with few sprints the model of sums speaks, however well the other did', ()
 
 test('no sprint is foretold from what came later', () => {
   const past = simulatedTeam({ seed: 7, sprints: 12, evening: 5, rule: 'queues' });
-  expect(contestCases(past.slice(0, 10), 0)).toEqual(contestCases(past, 0).slice(0, 10));
+  expect([...contestCases(past.slice(0, 10), 0)]).toEqual([...contestCases(past, 0)].slice(0, 10));
 });

@@ -114,13 +114,11 @@ async function rangeAfter(
   const time = stored ?? (await pastSprintAtClosing(read, team, sprint, sprint.closedAt ?? new Date(0)));
   const next = nextSprintDays(team, { open: [], lastFinished: sprint }, sprint.endsOn);
   const coming = comingSprint(team, await read.membersOf(team.id), next, undefined);
-  return commitmentRange(
-    [
-      ...commitmentPast(before),
-      // A reopened sprint's record may be ahead of the numbers that are posted.
-      { ...totals, workingDays: time.workingDays, memberDays: time.memberDays },
-    ],
-    comingTime(coming),
-    team.thresholds,
-  );
+  const past = [
+    ...commitmentPast(before),
+    // A reopened sprint's record may be ahead of the numbers that are posted.
+    { ...totals, workingDays: time.workingDays, memberDays: time.memberDays },
+  ];
+  await letOthersTurn();
+  return commitmentRange(past, comingTime(coming), team.thresholds);
 }

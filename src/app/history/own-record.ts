@@ -32,7 +32,7 @@ interface MeanScore {
 export function ownRecord(sprints: readonly WatchedSprint[]): MomentScore[] {
   const teams = [...Map.groupBy(sprints, ({ teamId }) => teamId).values()];
   return MOMENTS.flatMap((share) => {
-    const cases = teams.flatMap((own) => contestCases(watchedSprints(own, share), ONLY_TEACH));
+    const cases = teams.flatMap((own) => [...contestCases(watchedSprints(own, share), ONLY_TEACH)]);
     if (cases.length === 0) return [];
     const [sums, cards] = [meanScore(cases, 'sums'), meanScore(cases, 'cards')];
     const nearer = cards.crps < sums.crps ? 'cards' : 'sums';

@@ -5,7 +5,13 @@
 import type { OpenCard } from '../../forecast/card-evenings.ts';
 import { queueLengths } from '../../forecast/card-evenings.ts';
 import type { EndedCards } from '../../forecast/card-projection.ts';
-import { byCards, contestCases, LEAST_CONTEST_SPRINTS, speaker } from '../../forecast/contest.ts';
+import {
+  byCards,
+  type ContestCase,
+  contestCases,
+  LEAST_CONTEST_SPRINTS,
+  speaker,
+} from '../../forecast/contest.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { isOpenCard, type SprintCardState } from '../cards/card-line.ts';
 import { ONLY_TEACH } from '../history/own-record.ts';
@@ -54,9 +60,12 @@ async function contestOf(
   const kept = await tx.read.watchedSprintsOf(teamId, MOST_SPRINTS);
   if (kept.length < ONLY_TEACH + LEAST_CONTEST_SPRINTS) return undefined;
   const past = watchedSprints(kept, elapsedShare);
-  const cases = contestCases(past, ONLY_TEACH);
+  const cases: ContestCase[] = [];
+  for (const one of contestCases(past, ONLY_TEACH)) {
+    cases.push(one);
+    await letOthersTurn();
+  }
   if (cases.length < LEAST_CONTEST_SPRINTS) return undefined;
-  await letOthersTurn();
   const model = speaker(cases);
   return {
     speaker: { model, sprints: cases.length },

@@ -144,6 +144,7 @@ export async function outcomeAhead(
     on,
   });
   const planned = planShare(elapsedShare) > 0 ? await plannedAmount(tx, running, pastVersion) : undefined;
+  await letOthersTurn();
   const pace = await paceAhead(tx, running, time, pastVersion);
   const share = paceShare(planned ? planShare(elapsedShare) : 0);
   const plannedOpenPoints = estimatesOf(states.filter(isOpenCard).filter(isCommitted));

@@ -3,6 +3,7 @@ import { commitmentModel } from '../../forecast/commitment-model.ts';
 import type { Amount } from '../../forecast/planned-and-projected.ts';
 import { comingSprint, comingTime } from '../advice/range-advice.ts';
 import { commitmentPast, oncePerPast, pastSprints } from '../history/team-history.ts';
+import { letOthersTurn } from '../let-others-turn.ts';
 import type { Transaction } from '../ports/store.ts';
 import { workersOf } from '../team/team.ts';
 import type { TeamSprint } from './team-sprint.ts';
@@ -25,6 +26,7 @@ export async function plannedAmount(
   const time = comingTime(comingSprint(team, workersOf(members, sprint.id), sprint, sprint.awayDays));
   const known = amountsOf(await pastSprints(tx, team, pastVersion));
   const key = JSON.stringify([time, commitmentPoints]);
+  await letOthersTurn();
   if (!known.amounts.has(key)) known.amounts.set(key, known.amountOf(time, commitmentPoints));
   return known.amounts.get(key);
 }

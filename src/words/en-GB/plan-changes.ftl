@@ -11,7 +11,7 @@ edit-card-link-hint = A web address. Empty: the card has none.
 edit-card-key = Short name
 edit-card-key-hint = Letters, a dash and digits, such as berth-3. Empty: the card is called by its number.
 edit-card-estimate = Estimate, in points
-edit-card-estimate-hint = Only to correct a slip: until the first answer about the card, and on the first working day of the sprint.
+edit-card-estimate-hint = Only to correct a slip: until the first answer about the card, and on the first working day of the sprint. A card that the sprint before has finished can be set to 0 after that, too.
 edit-card-estimate-fixed = The estimate is part of the commitment and can’t be changed any more. If the work is larger or smaller, say so with the next answer; if it isn’t wanted, drop the card.
 
 ## The form for the sprint: /loadline edit

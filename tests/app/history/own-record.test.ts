@@ -18,7 +18,7 @@ describe('the own record of an installation', () => {
   });
 
   test('is what the contest of each team says', () => {
-    const cases = contestCases(simulatedTeam({ seed: 1, sprints: 20, evening: 5, rule: 'queues' }), 6);
+    const cases = [...contestCases(simulatedTeam({ seed: 1, sprints: 20, evening: 5, rule: 'queues' }), 6)];
     const [, , half] = ownRecord(watched('simulated', 1, 20));
     expect(half?.cards.crps).toBeCloseTo(cases.reduce((sum, { cards }) => sum + cards.crps, 0) / 14, 12);
     expect(half?.sums.crps).toBeCloseTo(cases.reduce((sum, { sums }) => sum + sums.crps, 0) / 14, 12);
