@@ -136,9 +136,9 @@ export class Harness {
     return this.deps.store.transaction(work);
   }
 
-  /** Sets the team up (or changes it) and forgets the post that says so. */
-  async setUpTeam(change: Partial<SetupInput> = {}, by: Actor = actorOf('ana')): Promise<Team> {
-    const team = await setUpTeam(this.deps, by, {
+  /** Sets the team up, or changes it. */
+  saveTeam(change: Partial<SetupInput> = {}, by: Actor = actorOf('ana')): Promise<Team> {
+    return setUpTeam(this.deps, by, {
       channelId: CHANNEL.channelId,
       name: 'Tugboats',
       timeZone: 'Europe/Lisbon',
@@ -149,6 +149,11 @@ export class Harness {
       productOwnerId: undefined,
       ...change,
     });
+  }
+
+  /** The same, and forgets the post that says so. */
+  async setUpTeam(change: Partial<SetupInput> = {}, by: Actor = actorOf('ana')): Promise<Team> {
+    const team = await this.saveTeam(change, by);
     await this.drain();
     this.messenger.messages.length = 0;
     return team;

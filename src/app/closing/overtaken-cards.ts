@@ -25,11 +25,23 @@ export function overtakenIn(
   );
 }
 
-function finishedIn(records: SprintRecords): Set<string> {
+/** By `cardIdentity`. */
+export function finishedIn(records: SprintRecords): Set<string> {
   return new Set(
     statesOf(records)
       .filter(({ finished }) => finished)
       .map(({ card }) => cardIdentity(card)),
+  );
+}
+
+/** The latest of the sprints that are meant whose cards are known. */
+export async function sprintBefore(
+  read: Reading,
+  teamId: string,
+  isMeant: (sprint: Sprint) => boolean,
+): Promise<Sprint | undefined> {
+  return (await read.sprintsOf(teamId)).findLast(
+    (sprint) => isMeant(sprint) && sprint.state !== 'cancelled' && sprint.importedAt === undefined,
   );
 }
 
@@ -39,10 +51,7 @@ export async function overtakenCards(
   sprint: Sprint,
   states: readonly SprintCardState[],
 ): Promise<{ readonly cardIds: ReadonlySet<string>; readonly finishedIn: string }> {
-  const before = (await read.sprintsOf(sprint.teamId)).findLast(
-    ({ startsOn, state, importedAt }) =>
-      startsOn < sprint.startsOn && state !== 'cancelled' && importedAt === undefined,
-  );
+  const before = await sprintBefore(read, sprint.teamId, ({ startsOn }) => startsOn < sprint.startsOn);
   if (!before) return { cardIds: new Set(), finishedIn: '' };
   const overtaken = overtakenIn(sprint, states, await read.recordsOf(before.id));
   return { cardIds: new Set(overtaken.map(({ card }) => card.id)), finishedIn: before.name };

@@ -11,9 +11,10 @@ import { adviceBase } from '../advice/advice-of.ts';
 import { type BigCards, bigCardsOf } from '../advice/odds-advice.ts';
 import { comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
 import { readSet, type SetReading } from '../advice/set-advice.ts';
-import { type CardLine, cardLine, isOpenCard, type SprintCardState, statesOf } from '../cards/card-line.ts';
+import { type CardLine, cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { isTimeOfDay } from '../clock/local-time.ts';
 import { firstPromptAt, lastCallAt } from '../clock/sprint-clock.ts';
+import { finishedIn, sprintBefore } from '../closing/overtaken-cards.ts';
 import { cardIdentity } from '../closing/sprint-habits.ts';
 import { type Experiment, isOpen } from '../experiments/experiment.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
@@ -195,21 +196,19 @@ async function workBefore(
   { startsOn }: Pick<PlanInput, 'startsOn'>,
   today: Day,
 ): Promise<WorkBefore | undefined> {
-  const before = (await read.sprintsOf(team.id)).findLast(
-    (sprint) =>
-      sprint.startsOn <= today &&
-      sprint.endsOn < startsOn &&
-      sprint.state !== 'cancelled' &&
-      sprint.importedAt === undefined,
+  const before = await sprintBefore(
+    read,
+    team.id,
+    (sprint) => sprint.startsOn <= today && sprint.endsOn < startsOn,
   );
   if (!before) return undefined;
-  const states = statesOf(await read.recordsOf(before.id));
-  const named = (some: readonly SprintCardState[]) => new Set(some.map(({ card }) => cardIdentity(card)));
+  const records = await read.recordsOf(before.id);
+  const open = before.state === 'open' ? statesOf(records).filter(isOpenCard) : [];
   return {
     sprintName: before.name,
     endsOn: before.endsOn,
-    openCards: named(before.state === 'open' ? states.filter(isOpenCard) : []),
-    finishedCards: named(states.filter(({ finished }) => finished)),
+    openCards: new Set(open.map(({ card }) => cardIdentity(card))),
+    finishedCards: finishedIn(records),
   };
 }
 

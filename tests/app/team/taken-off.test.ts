@@ -2,7 +2,6 @@
 import { describe, expect, test } from 'vitest';
 import { addGuests, removeGuests } from '../../../src/app/team/guests.ts';
 import { leaveTeam } from '../../../src/app/team/leave-team.ts';
-import { setUpTeam } from '../../../src/app/team/set-up-team.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
 
@@ -13,29 +12,15 @@ function told(h: Harness, who: 'ana' | 'ben' | 'chi' | 'dayo') {
   return h.messagesTo(who).filter(({ kind }) => kind === 'taken-off');
 }
 
-async function change(h: Harness, given: Partial<Parameters<typeof setUpTeam>[2]>) {
-  await setUpTeam(h.deps, ana, {
-    channelId: CHANNEL.channelId,
-    name: 'Tugboats',
-    timeZone: 'Europe/Lisbon',
-    promptAt: '09:15',
-    workingDays: [1, 2, 3, 4, 5],
-    memberIds: [PEOPLE.ana, PEOPLE.ben, PEOPLE.chi],
-    facilitatorIds: [PEOPLE.ana],
-    productOwnerId: undefined,
-    ...given,
-  });
-}
-
 const WITHOUT_BEN = { memberIds: [PEOPLE.ana, PEOPLE.chi] };
 
 describe('a member whom a facilitator takes off the team', () => {
   test('reads who did it, and what becomes of cards and record, once', async () => {
     const h = harness();
     await h.plan(await h.setUpTeam());
-    await change(h, WITHOUT_BEN);
+    await h.saveTeam(WITHOUT_BEN);
     await h.drain();
-    await change(h, { ...WITHOUT_BEN, name: 'Tugs' });
+    await h.saveTeam({ ...WITHOUT_BEN, name: 'Tugs' });
     await h.drain();
     const [content, ...more] = told(h, 'ben');
     expect(more).toEqual([]);
@@ -50,7 +35,7 @@ describe('a member whom a facilitator takes off the team', () => {
   test('reads that they stay its product owner', async () => {
     const h = harness();
     await h.setUpTeam({ productOwnerId: PEOPLE.ben });
-    await change(h, { ...WITHOUT_BEN, productOwnerId: PEOPLE.ben });
+    await h.saveTeam({ ...WITHOUT_BEN, productOwnerId: PEOPLE.ben });
     await h.drain();
     const [content] = told(h, 'ben');
     expect(content && postMessage(content).text).toContain('You are still the team’s product owner.');
@@ -59,8 +44,8 @@ describe('a member whom a facilitator takes off the team', () => {
   test('reads nothing where they were put back before it could be said', async () => {
     const h = harness();
     await h.setUpTeam();
-    await change(h, WITHOUT_BEN);
-    await change(h, {});
+    await h.saveTeam(WITHOUT_BEN);
+    await h.saveTeam({});
     await h.drain();
     expect(told(h, 'ben')).toEqual([]);
   });
@@ -70,7 +55,7 @@ test('who takes themselves off, or leaves, is told nothing of it', async () => {
   const h = harness();
   const team = await h.setUpTeam();
   await leaveTeam(h.deps, actorOf('chi'), { teamId: team.id });
-  await change(h, { memberIds: [PEOPLE.ben], facilitatorIds: [PEOPLE.ben] });
+  await h.saveTeam({ memberIds: [PEOPLE.ben], facilitatorIds: [PEOPLE.ben] });
   await h.drain();
   expect([...told(h, 'ana'), ...told(h, 'chi')]).toEqual([]);
 });
