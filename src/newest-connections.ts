@@ -5,13 +5,16 @@
 import type { Server } from 'node:http';
 import type { Socket } from 'node:net';
 
-export function keepNewest(server: Server, mostConnections: number): void {
+/** Probes and collectors come one at a time. */
+const MOST_CONNECTIONS = 200;
+
+export function keepNewest(server: Server): void {
   const open = new Set<Socket>();
   server.on('connection', (socket: Socket) => {
     open.add(socket);
     socket.once('close', () => open.delete(socket));
     const [oldest] = open;
-    if (open.size <= mostConnections || oldest === undefined) return;
+    if (open.size <= MOST_CONNECTIONS || oldest === undefined) return;
     open.delete(oldest);
     oldest.destroy();
   });

@@ -20,19 +20,11 @@ interface Tally {
   readonly met: MetPrompt[];
 }
 
-/**
- * A store that counts what was committed and what the database failed. Changes nothing about either.
- *
- * @param nowMs for durations only
- */
-export function meteredStore(
-  store: Store,
-  meter: StoreMeter,
-  nowMs: () => number = () => performance.now(),
-): Store {
+/** A store that counts what was committed and what the database failed. Changes nothing about either. */
+export function meteredStore(store: Store, meter: StoreMeter): Store {
   /** Times it, and counts it when it was the database that failed. */
   async function metered<T>(work: () => Promise<T>): Promise<T> {
-    const beganMs = nowMs();
+    const beganMs = performance.now();
     try {
       return await work();
     } catch (error) {
@@ -40,7 +32,7 @@ export function meteredStore(
       if (code !== undefined) meter.databaseFailed(code);
       throw error;
     } finally {
-      meter.transactionEnded((nowMs() - beganMs) / 1_000);
+      meter.transactionEnded((performance.now() - beganMs) / 1_000);
     }
   }
 
@@ -97,17 +89,12 @@ type DeliveryMeter = Pick<Metrics, 'promptSent' | 'postDelivered' | 'postAttempt
 /**
  * A messenger that counts what was delivered, by kind of post. Changes nothing about it.
  *
- * @param nowMs for durations only; how late a prompt is goes by the clock
+ * @param clock tells how late a prompt is
  */
-export function meteredMessenger(
-  messenger: Messenger,
-  meter: DeliveryMeter,
-  clock: Clock,
-  nowMs: () => number = () => performance.now(),
-): Messenger {
+export function meteredMessenger(messenger: Messenger, meter: DeliveryMeter, clock: Clock): Messenger {
   async function metered<T>(content: MessageContent, how: PostHow, send: () => Promise<T>): Promise<T> {
-    const beganMs = nowMs();
-    const seconds = () => (nowMs() - beganMs) / 1_000;
+    const beganMs = performance.now();
+    const seconds = () => (performance.now() - beganMs) / 1_000;
     try {
       const sent = await send();
       meter.postDelivered(content.kind, how, seconds());

@@ -11,7 +11,7 @@ import { keepNewest } from '../newest-connections.ts';
 import { isLoopback } from '../setting-rules.ts';
 
 /** Undefined token: anybody who can reach the address may read, so the address must be this machine's own. */
-export interface MetricsServerOptions {
+interface MetricsServerOptions {
   readonly host: string;
   readonly port: number;
   readonly token: string | undefined;
@@ -25,8 +25,6 @@ export interface MetricsServer {
 }
 
 const REQUEST_TIMEOUT_MS = 10_000;
-/** Collectors come one at a time. */
-const MOST_CONNECTIONS = 200;
 
 /** @throws Error when the address is open to others and there is no token; or the port can't be had. */
 export async function startMetricsServer(options: MetricsServerOptions): Promise<MetricsServer> {
@@ -43,7 +41,7 @@ export async function startMetricsServer(options: MetricsServerOptions): Promise
       });
     },
   );
-  keepNewest(server, MOST_CONNECTIONS);
+  keepNewest(server);
   server.listen(port, host);
   await once(server, 'listening');
   return {

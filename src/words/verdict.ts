@@ -2,7 +2,6 @@
 import type { VerdictContent } from '../app/closing/verdict-content.ts';
 import type { SprintSummary } from '../sprint/summary.ts';
 import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
-import type { FailedTest } from '../sprint/verdict.ts';
 import { type AgainstText, against, percent } from './amounts.ts';
 import { say } from './say.ts';
 
@@ -43,15 +42,13 @@ export function reopenedSentence({ reopened, version }: VerdictContent): string 
 /** What was finished, surprise, what was pulled in, velocity: a line each with its limit, as plain text. */
 export function fourNumbers({ summary, thresholds }: VerdictContent): string[] {
   const { totals, ratios, verdict } = summary;
-  const test = (
-    id: FailedTest['id'],
-    name: 'keptShareAtLeast' | 'surpriseRatioAtMost',
-  ): Judged | undefined => {
-    const failed = verdict.failedTests.find((one) => one.id === id);
-    if (failed) return { is: 'beyond', ...against(failed.value, failed.threshold) };
-    return isDefined(ratios[id]) ? { is: 'within', ...against(ratios[id], thresholds[name]) } : undefined;
-  };
-  const finished = test('keptShare', 'keptShareAtLeast');
+  const missed = verdict.failedTests.find(({ id }) => id === 'keptShare');
+  const finished: Judged | undefined = isDefined(ratios.keptShare)
+    ? {
+        is: missed ? 'beyond' : 'within',
+        ...against(ratios.keptShare, missed?.threshold ?? thresholds.keptShareAtLeast),
+      }
+    : undefined;
   const surprise = belowCeiling(ratios.surpriseRatio, thresholds.surpriseRatioAtMost);
   const pulledIn = belowCeiling(ratios.pullInRatio, thresholds.pullInRatioAtMost);
   const {

@@ -73,8 +73,8 @@ function eventsOf(state: SprintCardState, facts: readonly RecordedFact[]): Dated
     day: Day,
     more: Partial<Pick<CardEvent, 'note' | 'surprisePoints' | 'driftPoints'>> = {},
   ): DatedEvent => ({ kind, day, cardId: card.id, surprisePoints: 0, driftPoints: 0, note: '', ...more });
-  const noteOf = (kind: RecordedFact['kind'], day: Day): string =>
-    sharedNote(facts.findLast((fact) => fact.kind === kind && fact.day === day)?.note ?? '');
+  const whyDropped = (day: Day): string =>
+    sharedNote(facts.findLast((fact) => fact.kind === 'drop' && fact.day === day)?.note ?? '');
   const isOut = (day: Day): boolean => outOfSprint.some(({ from }) => from === day);
   const reopened = facts.filter(({ kind }) => kind === 'reopen');
   const finishedDays = new Set(
@@ -83,7 +83,7 @@ function eventsOf(state: SprintCardState, facts: readonly RecordedFact[]): Dated
   return [
     ...(card.origin === 'pulled-in' ? [event('pulled-in', card.enteredOn)] : []),
     ...outOfSprint.flatMap(({ from, until }) => [
-      event('dropped', from, { note: noteOf('drop', from) }),
+      event('dropped', from, { note: whyDropped(from) }),
       ...(until === undefined ? [] : [event('undropped', until)]),
     ]),
     ...entries.flatMap(({ answer, growthPoints, surprisePoints, driftPoints }) => {

@@ -29,11 +29,8 @@ import { RequestAllowance } from './request-allowance.ts';
 type Ack = (answer?: unknown) => Promise<void>;
 
 /** @param perMinute requests of one person; 0: as many as they like */
-export function fairShare(
-  perMinute: number,
-  nowMs: () => number = () => performance.now(),
-): Middleware<AnyMiddlewareArgs> {
-  const allowance = new RequestAllowance(perMinute, nowMs);
+export function fairShare(perMinute: number): Middleware<AnyMiddlewareArgs> {
+  const allowance = new RequestAllowance(perMinute, () => performance.now());
   return async ({ body, next, context: bolt, ...rest }) => {
     const asked = perMinute > 0 ? askedFor(body) : undefined;
     if (!asked) return next();
@@ -85,7 +82,7 @@ function costOf(asked: { readonly cost?: Cost } | undefined): number {
   return asked?.cost === 'heavy' ? HEAVY : LIGHT;
 }
 
-export interface AskedFor {
+interface AskedFor {
   readonly userId: string;
   readonly cost: number;
 }

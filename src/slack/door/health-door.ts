@@ -8,8 +8,6 @@ import { keepNewest } from '../../newest-connections.ts';
 import { listen } from './listen.ts';
 import { answerHealth, type Readiness } from './readiness.ts';
 
-/** Probes come one at a time. */
-const MOST_CONNECTIONS = 200;
 const REQUEST_LIMIT_MS = 5_000;
 
 export class HealthDoor {
@@ -34,7 +32,7 @@ export class HealthDoor {
         () => response.destroy(),
       );
     });
-    keepNewest(this.#server, MOST_CONNECTIONS);
+    keepNewest(this.#server);
   }
 
   /** @returns the port that is listened on. */

@@ -38,7 +38,7 @@ const CLOSING_LIMIT_MS = 5_000;
 /** Under a flood, one line says how many connections were closed. */
 const FLOOD_LOGGED_EVERY_MS = 10_000;
 
-export interface HttpDoorOptions {
+interface HttpDoorOptions {
   /** Undefined in socket mode: only the health routes are answered. */
   readonly signingSecret: string | undefined;
   readonly port: number;

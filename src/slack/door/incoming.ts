@@ -27,7 +27,6 @@ export const slashCommand = z.looseObject({
   trigger_id: id,
   response_url: maybe(responseUrl),
 });
-export type SlashCommand = z.infer<typeof slashCommand>;
 
 const interaction = {
   user: z.looseObject({ id }),

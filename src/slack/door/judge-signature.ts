@@ -7,9 +7,9 @@ import { createHmac, timingSafeEqual } from 'node:crypto';
 /** How far a request's time may be from ours, in either direction. */
 export const CLOCK_TOLERANCE_SECONDS = 300;
 
-export type SignatureVerdict = 'genuine' | 'unsigned' | 'stale' | 'from the future' | 'forged';
+type SignatureVerdict = 'genuine' | 'unsigned' | 'stale' | 'from the future' | 'forged';
 
-export interface SignatureHeaders {
+interface SignatureHeaders {
   /** Header `x-slack-request-timestamp`. */
   readonly timestamp: string | undefined;
   /** Header `x-slack-signature`. */
@@ -17,7 +17,7 @@ export interface SignatureHeaders {
   readonly nowMs: number;
 }
 
-export interface SignedRequest extends SignatureHeaders {
+interface SignedRequest extends SignatureHeaders {
   readonly signingSecret: string;
   /** Byte for byte as it came. */
   readonly rawBody: Uint8Array;

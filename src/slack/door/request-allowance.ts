@@ -7,7 +7,7 @@
 const MOST_PEOPLE = 20_000;
 const MINUTE_MS = 60_000;
 
-export type Allowance =
+type Allowance =
   | { readonly isAllowed: true }
   | {
       readonly isAllowed: false;

@@ -6,7 +6,7 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 import type { AnyMiddlewareArgs, Middleware } from '@slack/bolt';
 import { withReference } from '../../reference.ts';
 
-export type RequestKind = 'command' | 'button' | 'form' | 'message' | 'home' | 'other';
+type RequestKind = 'command' | 'button' | 'form' | 'message' | 'home' | 'other';
 
 /** Who counts requests. Gets codes and kinds only, never an id of a person, team, channel or workspace. */
 export interface RequestMeter {
@@ -41,13 +41,10 @@ export function noteFailure(code: string): void {
 }
 
 /** Gives each request its reference and its scope. */
-export function scopedRequests(
-  meter: RequestMeter | undefined,
-  nowMs: () => number = () => performance.now(),
-): Middleware<AnyMiddlewareArgs> {
+export function scopedRequests(meter: RequestMeter | undefined): Middleware<AnyMiddlewareArgs> {
   return async ({ body, next }) => {
     const scope: RequestScope = { outcome: 'done', meter };
-    const beganMs = nowMs();
+    const beganMs = performance.now();
     await withReference(() =>
       underWay.run(scope, async () => {
         try {
@@ -56,7 +53,7 @@ export function scopedRequests(
           scope.outcome = 'failed';
           throw error;
         } finally {
-          meter?.requestHandled(kindOf(body), scope.outcome, (nowMs() - beganMs) / 1_000);
+          meter?.requestHandled(kindOf(body), scope.outcome, (performance.now() - beganMs) / 1_000);
         }
       }),
     );

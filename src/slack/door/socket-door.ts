@@ -31,7 +31,7 @@ export class PlatformStartError extends Error {
   }
 }
 
-export interface SocketDoorOptions {
+interface SocketDoorOptions {
   readonly appToken: string;
   /** The platform's own address when left out. */
   readonly slackApiUrl?: string | undefined;

@@ -20,7 +20,7 @@ const BYTES_A_TURN = 500_000;
 /** Between hosts of the platform; a sign-in page is two away. */
 const REDIRECTS_MAX = 3;
 
-export interface DownloadTools {
+interface DownloadTools {
   readonly client: WebClient;
   readonly botToken: string;
   /** Address of the Web API where it is not the platform's own. */
@@ -57,7 +57,7 @@ async function fetchBytes(
   try {
     const response = await fetchFromPlatform(tools, address, signal);
     if (response === undefined) return 'not handed over';
-    return await readUpTo(response, DOWNLOAD_BYTES_MAX);
+    return await readAsMuchAsIsKept(response);
   } catch (error) {
     tools.logger.warn({ err: error }, 'A file of a form could not be read: no answer.');
     return 'no answer';
@@ -97,13 +97,13 @@ async function fetchFromPlatform(
  * Leaving the loop closes the connection, so no more is read than is kept. What has arrived already is read without a pause,
  * so others get their turn in between.
  */
-async function readUpTo(response: Response, limitBytes: number): Promise<Uint8Array | UnreadableFile> {
-  const buffer = new ArrayBuffer(0, { maxByteLength: limitBytes });
+async function readAsMuchAsIsKept(response: Response): Promise<Uint8Array | UnreadableFile> {
+  const buffer = new ArrayBuffer(0, { maxByteLength: DOWNLOAD_BYTES_MAX });
   let turnAtBytes = BYTES_A_TURN;
   for await (const chunk of response.body ?? []) {
     const place = buffer.byteLength;
     const lengthBytes = place + chunk.byteLength;
-    if (lengthBytes > limitBytes) return 'too large';
+    if (lengthBytes > DOWNLOAD_BYTES_MAX) return 'too large';
     buffer.resize(lengthBytes);
     new Uint8Array(buffer).set(chunk, place);
     if (lengthBytes < turnAtBytes) continue;

@@ -16,7 +16,7 @@ import {
   steadyClock,
 } from './job-sender.ts';
 
-export interface DeliveryAttempt {
+interface DeliveryAttempt {
   /** True when a failure now is the last: the job then goes to those given up. */
   readonly isLast: boolean;
 }
@@ -49,11 +49,6 @@ export interface DeliveryQueue {
   stop(options: { readonly graceful: boolean }): Promise<void>;
 }
 
-export interface DeliveryQueueOptions {
-  /** Deliveries at once in this process. */
-  readonly concurrency?: number;
-}
-
 /** What the queue needs of a database. */
 export interface QueueHost {
   readonly queueConnection: QueueConnection;
@@ -62,6 +57,8 @@ export interface QueueHost {
   readonly onBackgroundError: BackgroundErrorListener;
 }
 
+/** Deliveries at once in this process. */
+const CONCURRENCY = 10;
 const DRAIN_BATCH = 200;
 const STOP_TIMEOUT_MS = 20_000;
 
@@ -82,8 +79,7 @@ function inOrder(a: Job<DeliveryJob>, b: Job<DeliveryJob>): number {
 }
 
 /** Starts the queue's upkeep: expired and failed deliveries come up again, old records are removed. */
-export async function openQueue(host: QueueHost, options: DeliveryQueueOptions = {}): Promise<DeliveryQueue> {
-  const { concurrency = 10 } = options;
+export async function openQueue(host: QueueHost): Promise<DeliveryQueue> {
   const boss = new PgBoss({
     ...host.queueConnection,
     schema: QUEUE_SCHEMA,
@@ -164,7 +160,7 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
         {
           perJobResults: true,
           includeMetadata: true,
-          batchSize: concurrency,
+          batchSize: CONCURRENCY,
           burstWhenBatchFull: true,
           // Finds what falls due, and what other processes queue and have no time for.
           pollingIntervalSeconds: 1,

@@ -11,7 +11,7 @@ export const TEXT_MAX = 4000;
 /** `chat.postMessage` cuts a longer text and doesn't say so. */
 export const POSTED_TEXT_MAX = 40_000;
 
-export interface MessageContent {
+interface MessageContent {
   text: string;
   blocks: JsonObject[];
   metadata?: JsonObject;
@@ -26,7 +26,11 @@ export interface MessageContent {
 export function messageContent(args: ApiArgs, stage: Stage): MessageContent {
   // An empty list takes away attachments, of which there are none.
   const attachments = args.json('attachments', 'invalid_attachments') ?? [];
-  if (!Array.isArray(attachments) || attachments.length > 0) throw notPlayed('attachments');
+  if (!Array.isArray(attachments) || attachments.length > 0) {
+    throw new ApiFailure('invalid_arguments', [
+      "attachments can't be shown in a rehearsal [json-pointer:/attachments]",
+    ]);
+  }
   const text = args.text('text') ?? '';
   const given = args.json('blocks', 'invalid_blocks_format');
   if (given !== undefined && !Array.isArray(given)) throw new ApiFailure('invalid_blocks_format');
@@ -69,10 +73,4 @@ export function metadataOf(args: ApiArgs): JsonObject | undefined {
     Object.keys(rest).length === 0;
   if (!wellFormed) throw new ApiFailure('invalid_metadata_schema');
   return { event_type, event_payload };
-}
-
-function notPlayed(name: string): ApiFailure {
-  return new ApiFailure('invalid_arguments', [
-    `${name} can't be shown in a rehearsal [json-pointer:/${name}]`,
-  ]);
 }
