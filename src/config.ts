@@ -59,7 +59,7 @@ export interface Distribution {
 }
 
 /** Where the metrics are served. Without a token only on this machine. */
-export interface MetricsSettings {
+interface MetricsSettings {
   readonly port: number;
   readonly host: string;
   readonly token: string | undefined;

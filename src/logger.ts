@@ -23,7 +23,7 @@ const NAME_MAX_LENGTH = 100;
 const FRAME_MAX_LENGTH = 300;
 const MOST_FRAMES = 8;
 
-export interface LoggerOptions {
+interface LoggerOptions {
   readonly level: LogLevelName;
   /** Standard output when left out. */
   readonly destination?: DestinationStream;

@@ -19,7 +19,7 @@ export type NumberProblem =
       readonly decimals: number;
     };
 
-export type NumberRead = { readonly value: number } | { readonly problem: NumberProblem };
+type NumberRead = { readonly value: number } | { readonly problem: NumberProblem };
 
 const SIGNS = /^(?:[-−–+])?/u;
 const GROUP_SPACE = /(?<=\d)[ '’](?=\d{3}(?!\d))/gu;

@@ -7,7 +7,7 @@ import type { InputProblem, Problem } from './input-problem.ts';
 import type { UnreadableCalendar } from './ports/calendars.ts';
 
 /** Commands whose example is in words. */
-export type CommandWithSpokenExample = 'drop' | 'blocked' | 'off' | 'cancel' | 'goal';
+type CommandWithSpokenExample = 'drop' | 'blocked' | 'off' | 'cancel' | 'goal';
 
 /** A card of the person, for an answer that they can send. */
 export interface AnswerExample {

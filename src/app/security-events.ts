@@ -26,7 +26,7 @@ export const SECURITY_EVENTS = [
   'workspace-erased',
 ] as const;
 
-export interface SecurityEvent {
+interface SecurityEvent {
   readonly event: (typeof SECURITY_EVENTS)[number];
   /** Who did it: a person, the operator at the command line, the platform, or the bot by itself. */
   readonly by: 'person' | 'operator' | 'platform' | 'bot';

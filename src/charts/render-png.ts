@@ -14,7 +14,7 @@ type PageCanvas = ReturnType<
   NonNullable<Parameters<typeof import('echarts').setPlatformAPI>[0]['createCanvas']>
 >;
 
-export interface ChartSize {
+interface ChartSize {
   readonly widthPx: number;
   readonly heightPx: number;
 }

@@ -10,7 +10,7 @@ import type { Finding } from './finding.ts';
 const PLATFORM_API = 'https://slack.com/api/';
 const CALL_LIMIT_MS = 10_000;
 
-export interface PlatformSide {
+interface PlatformSide {
   readonly config: Pick<Config, 'access' | 'transport' | 'apiUrl'>;
   readonly logger: Logger;
   readonly nowMs: () => number;

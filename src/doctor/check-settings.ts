@@ -6,7 +6,7 @@ import type { Finding } from './finding.ts';
 /** The oldest that runs TypeScript as it is, as package.json says. */
 const OLDEST_NODE = 24;
 
-export interface SettingsCheck {
+interface SettingsCheck {
   readonly findings: readonly Finding[];
   /** Undefined when the settings can't be used. */
   readonly config: Config | undefined;

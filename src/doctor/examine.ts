@@ -8,7 +8,7 @@ import { checkPlatformSide } from './check-platform-side.ts';
 import { checkSettings } from './check-settings.ts';
 import { type Check, type Finding, findingWords, type Kind, kindOf } from './finding.ts';
 
-export interface Examination {
+interface Examination {
   readonly environment: Readonly<Record<string, string | undefined>>;
   /** Undefined: the one that comes with the bot. */
   readonly manifestFile: string | undefined;

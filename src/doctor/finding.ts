@@ -6,7 +6,7 @@ import type { Messages } from '../words/message-arguments.ts';
 import { sayCode } from '../words/say.ts';
 
 /** `ok`: as it should be. `warning`: the bot runs, but look at it. `fix`: something will not work. */
-export type Level = Messages['doctor-level']['level'];
+type Level = Messages['doctor-level']['level'];
 export type Check = Messages['doctor-check']['check'];
 
 const KINDS = {

@@ -3,7 +3,7 @@ import { classOf } from '../slack/sending/error-classes.ts';
 import type { SetAsidePost } from '../store/queue/set-aside-posts.ts';
 import type { Messages } from '../words/message-arguments.ts';
 
-export type Undelivered = Messages['operator-undelivered'];
+type Undelivered = Messages['operator-undelivered'];
 
 /** A group for each cause, in the order in which the causes first appeared. */
 export function undeliveredByCause(posts: readonly SetAsidePost[]): Undelivered[] {

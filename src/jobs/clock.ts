@@ -11,7 +11,7 @@ export interface JobLog {
 }
 
 /** Counts ticks. */
-export interface TickMeter {
+interface TickMeter {
   ticked(isGood: boolean, atSeconds: number): void;
 }
 

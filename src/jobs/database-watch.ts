@@ -38,7 +38,7 @@ const WORDS: Readonly<Record<Trouble, readonly [is: string, then: string]>> = {
   ],
 };
 
-export interface DatabaseWatch {
+interface DatabaseWatch {
   /** For each tick. Never throws. */
   look(): Promise<void>;
   /** What keeps the bot from working, a phrase each. */

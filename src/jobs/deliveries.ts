@@ -7,7 +7,7 @@ import { withNewReference } from '../reference.ts';
 import type { JobLog } from './clock.ts';
 
 /** Who counts what becomes of deliveries that did not succeed. */
-export interface DeliveryMeter {
+interface DeliveryMeter {
   deliveryRetried(reason: 'failed' | 'postponed'): void;
   deliveryGivenUp(): void;
 }

@@ -10,7 +10,7 @@ import { Worker } from 'node:worker_threads';
 const LIMIT_LOOKS = 60;
 const LOOK_EVERY_MS = 1_000;
 
-export interface WatchdogLimits {
+interface WatchdogLimits {
   /**
    * So many looks without a sign of life. Looks are counted, not time: after a process was frozen or a machine slept,
    * both threads go on together.

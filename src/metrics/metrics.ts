@@ -20,10 +20,10 @@ const CODE = /^[A-Za-z0-9][A-Za-z0-9_.-]{0,59}$/;
 export const LATE_AFTER_SECONDS = 300;
 
 export type PostHow = 'new' | 'update';
-export type RequestOutcome = 'done' | 'refused' | 'failed';
+type RequestOutcome = 'done' | 'refused' | 'failed';
 export type MetPrompt = 'answered' | 'unchanged' | 'away';
 
-export interface BuildFacts {
+interface BuildFacts {
   readonly version: string;
   readonly nodeVersion: string;
   readonly database: string;

@@ -4,7 +4,7 @@
  */
 import { Gauge, type Registry } from 'prom-client';
 
-export interface QueueState {
+interface QueueState {
   /** Deliveries that wait, those put off included. */
   readonly waitingCount: number;
   /** How long the oldest of them has been waiting; 0 when none is. */

@@ -12,12 +12,12 @@ const SCRIPT = new URL('./reading-worker.ts', import.meta.url);
 const LIMITS: ThreadLimits = { timeoutMs: 60_000, memoryMb: 128 };
 
 /** Somebody who answers questions. */
-export interface Reader {
+interface Reader {
   ask<T>(question: Question, given: readonly ArrayBuffer[]): Promise<T>;
 }
 
 /** Lends a reader for as long as it is used. */
-export type WithReader = <T>(use: (reader: Reader) => Promise<T>) => Promise<T>;
+type WithReader = <T>(use: (reader: Reader) => Promise<T>) => Promise<T>;
 
 export const fileReading: FileReading = fileReadingBy((use) => withThread(SCRIPT, LIMITS, use));
 

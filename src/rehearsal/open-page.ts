@@ -13,7 +13,7 @@ import type { Scenario, ScenarioSprint } from './scenario.ts';
 import { Script } from './script.ts';
 import type { PageRoute } from './stand-in/stand-in-options.ts';
 
-export interface PageOptions {
+interface PageOptions {
   readonly scenario: Scenario;
   readonly logger: Logger;
   readonly port: number;

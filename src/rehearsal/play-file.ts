@@ -6,7 +6,7 @@ import { Player } from './player.ts';
 import { startRehearsal } from './rehearsal.ts';
 import type { Scenario } from './scenario.ts';
 
-export interface PlayOptions {
+interface PlayOptions {
   readonly scenario: Scenario;
   readonly logger: Logger;
   /** Hears of each step as it is played. */

@@ -46,7 +46,7 @@ export interface PlayedPost {
   readonly onlyForThem: boolean;
 }
 
-export interface PlayedCard {
+interface PlayedCard {
   readonly key: string;
   readonly title: string;
   readonly link?: string | undefined;
@@ -63,9 +63,9 @@ export interface PlayedCard {
 }
 
 /** A number, or why there is none, in words. */
-export type PlayedRatio = number | { readonly undefined: string };
+type PlayedRatio = number | { readonly undefined: string };
 
-export interface PlayedExperiment {
+interface PlayedExperiment {
   readonly text: string;
   readonly ratio: RatioId;
   readonly direction: Direction;

@@ -36,10 +36,7 @@ export interface PlayStep {
 }
 
 /** Plays an event: all of it, a part, or nothing. */
-export type PlayEvent = (
-  event: ScenarioEvent,
-  play: (event: ScenarioEvent) => Promise<void>,
-) => Promise<void>;
+type PlayEvent = (event: ScenarioEvent, play: (event: ScenarioEvent) => Promise<void>) => Promise<void>;
 
 export class Player {
   readonly refusals: PlayRefusal[] = [];

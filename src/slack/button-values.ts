@@ -20,44 +20,34 @@ const typed = z.string().max(3_000).transform(visibleText);
 
 /** A sprint and, unless today is meant, one of its days. */
 export const sprintDayValue = z.strictObject({ sprintId: id, day: day.optional() });
-export type SprintDayValue = z.infer<typeof sprintDayValue>;
 
 /** A card by its short name or number, and the day of the message. */
 export const cardDayValue = z.strictObject({ sprintId: id, day, card: z.string().min(1).max(100) });
-export type CardDayValue = z.infer<typeof cardDayValue>;
 
 export const sprintValue = z.strictObject({ sprintId: id });
-export type SprintValue = z.infer<typeof sprintValue>;
 
 /** A card of a sprint, by its number. */
 export const sprintCardValue = z.strictObject({ sprintId: id, card: z.string().regex(/^\d{1,4}$/) });
-export type SprintCardValue = z.infer<typeof sprintCardValue>;
 
 /** The channel of the team that is meant, wherever the button was pressed. */
 export const placeValue = z.strictObject({ channelId: id });
-export type PlaceValue = z.infer<typeof placeValue>;
 
 /** Whether the verdicts of the team in a channel are wanted. */
 export const verdictsValue = z.strictObject({ channelId: id, isWanted: z.boolean() });
-export type VerdictsValue = z.infer<typeof verdictsValue>;
 
 /** A card as somebody called it, of the team in a channel. */
 export const cardValue = z.strictObject({
   channelId: id,
   reference: z.string().max(64).transform(visibleText),
 });
-export type CardValue = z.infer<typeof cardValue>;
 
 /** What somebody wants to try, of the team in a channel. */
 export const tryValue = z.strictObject({ channelId: id, text: z.string().max(300).transform(visibleText) });
-export type TryValue = z.infer<typeof tryValue>;
 
 export const experimentValue = z.strictObject({ experimentId: id });
-export type ExperimentValue = z.infer<typeof experimentValue>;
 
 /** A body of work that is kept. */
 export const bodyValue = z.strictObject({ bodyId: id });
-export type BodyValue = z.infer<typeof bodyValue>;
 
 const points = z.number().min(0).max(1e9);
 
@@ -85,7 +75,6 @@ const question = z.discriminatedUnion('about', [
 
 /** A planning question to a team. */
 export const adviceValue = z.strictObject({ teamId: id, question });
-export type AdviceValue = z.infer<typeof adviceValue>;
 
 /** Answers as they were typed, on their way through a button: card, worked, left, surprise, note, and why it is blocked. */
 export const answersValue = z.strictObject({
@@ -104,28 +93,33 @@ export const answersValue = z.strictObject({
   /** The order of the latest answer about these cards when it was asked. */
   asOf: z.int().min(0).optional(),
 });
-export type AnswersValue = z.infer<typeof answersValue>;
 
 /** Writes a button's value. */
 export function encodeValue(
-  value:
-    | SprintDayValue
-    | CardDayValue
-    | SprintValue
-    | SprintCardValue
-    | PlaceValue
-    | CardValue
-    | TryValue
-    | VerdictsValue
-    | ExperimentValue
-    | BodyValue
-    | AdviceValue,
+  value: z.infer<
+    | typeof sprintDayValue
+    | typeof cardDayValue
+    | typeof sprintValue
+    | typeof sprintCardValue
+    | typeof placeValue
+    | typeof cardValue
+    | typeof tryValue
+    | typeof verdictsValue
+    | typeof experimentValue
+    | typeof bodyValue
+    | typeof adviceValue
+  >,
 ): string {
   return JSON.stringify(value);
 }
 
 /** Writes answers as a button's value, or gives undefined when they are too long for one. */
-export function encodeAnswers({ sprintId, day, answers, asOf }: AnswersValue): string | undefined {
+export function encodeAnswers({
+  sprintId,
+  day,
+  answers,
+  asOf,
+}: z.infer<typeof answersValue>): string | undefined {
   const rows = answers.map(({ cardId, worked, left, surprise, note, blocked }) => [
     ...[cardId, worked, left, surprise, note],
     ...(blocked ? [blocked] : []),

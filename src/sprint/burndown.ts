@@ -40,7 +40,7 @@ export interface Burndown {
 }
 
 /** The span that a burndown covers. */
-export interface BurndownSpan {
+interface BurndownSpan {
   readonly sprintName: string;
   readonly startsOn: Day;
   readonly endsOn: Day;

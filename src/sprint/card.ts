@@ -38,17 +38,17 @@ export interface AnswerFact extends Fact {
 }
 
 /** The card is not finished although nothing was left on it. */
-export interface ReopenFact extends Fact {
+interface ReopenFact extends Fact {
   readonly kind: 'reopen';
 }
 
 /** The product owner took the card out of the sprint. */
-export interface DropFact extends Fact {
+interface DropFact extends Fact {
   readonly kind: 'drop';
 }
 
 /** The card was dropped by mistake, and is in the sprint again with what was left on it. */
-export interface UndropFact extends Fact {
+interface UndropFact extends Fact {
   readonly kind: 'undrop';
 }
 
@@ -58,7 +58,7 @@ export interface BlockedFact extends Fact {
 }
 
 /** The card is no longer blocked. */
-export interface MovingFact extends Fact {
+interface MovingFact extends Fact {
   readonly kind: 'moving';
 }
 

@@ -31,7 +31,7 @@ export type AnswerProblem =
     };
 
 /** The state of the card just before the place where this member's answer for this day goes. */
-export interface PlaceInLedger {
+interface PlaceInLedger {
   readonly previousLeftPoints: number;
   readonly surpriseSoFarPoints: number;
   /** The member's own answer in force for that day and card, which a new one would correct. */

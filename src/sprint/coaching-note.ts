@@ -17,7 +17,7 @@ export interface ThresholdNote {
 }
 
 /** A note on prompts left unanswered. */
-export interface AnswerRateNote {
+interface AnswerRateNote {
   readonly id: 'answer-rate-low';
   readonly value: number;
   readonly threshold: number;
@@ -25,7 +25,7 @@ export interface AnswerRateNote {
 }
 
 /** A note on cards carried from sprint to sprint. By id, so that no title is kept with the numbers. */
-export interface CarryOverNote {
+interface CarryOverNote {
   readonly id: 'carry-over-repeated';
   readonly cards: readonly CarriedOverCard[];
 }

@@ -20,7 +20,7 @@ export interface LedgerEntry {
 }
 
 /** What the answers about a card add up to. All amounts are points. */
-export interface Standing {
+interface Standing {
   readonly workedPoints: number;
   readonly leftPoints: number;
   readonly surprisePoints: number;
@@ -47,7 +47,7 @@ export interface CardState extends Standing {
   readonly outOfSprint: readonly OutOfSprint[];
 }
 
-export interface OutOfSprint {
+interface OutOfSprint {
   readonly from: Day;
   /** Undefined: it is still out. */
   readonly until: Day | undefined;

@@ -23,7 +23,7 @@ export interface RatioLine {
 }
 
 /** `(part − less) ÷ whole`. */
-export interface RatioDeclaration {
+interface RatioDeclaration {
   readonly part: keyof RatioSums;
   readonly less?: keyof RatioSums;
   readonly whole: keyof RatioSums;

@@ -28,7 +28,7 @@ export interface SprintSummary {
 }
 
 /** How a team measures itself. */
-export interface Yardstick extends VerdictRules {
+interface Yardstick extends VerdictRules {
   readonly scale: Scale;
   readonly thresholds: Thresholds;
   /** Undefined when this sprint may become the baseline itself; `not-yet` when there is none for now. */

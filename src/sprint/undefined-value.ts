@@ -6,7 +6,7 @@
 type Nothing = Record<never, never>;
 
 /** Every reason why a number doesn't exist, with its details. */
-export interface ReasonDetails {
+interface ReasonDetails {
   'no-commitment': Nothing;
   'no-load': Nothing;
   'no-card-finished': Nothing;

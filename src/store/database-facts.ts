@@ -24,7 +24,7 @@ import { installations } from './schema.ts';
 import { StoreError } from './store-error.ts';
 import { writeRefusal } from './write-probe.ts';
 
-export interface MigrationFacts {
+interface MigrationFacts {
   readonly appliedCount: number;
   /** Those of this version that the next start will apply. */
   readonly pendingCount: number;

@@ -17,7 +17,7 @@ const LINE_LIMIT_MS = 20_000;
 const MOST_IN_LINE = 30;
 
 /** Another transaction holds it. */
-export class HeldByAnother extends Error {
+class HeldByAnother extends Error {
   override readonly name = 'HeldByAnother';
   readonly code = 'held-by-another';
   /** One line each; the same for everybody who wants it. */

@@ -4,7 +4,7 @@ import { IN_MEMORY, openPglite } from './embedded/pglite-database.ts';
 import { openPostgres } from './postgres/postgres-database.ts';
 import type { BackgroundErrorListener } from './queue/job-sender.ts';
 
-export interface DatabaseOptions {
+interface DatabaseOptions {
   /** `postgres://…`; undefined: no server. */
   readonly databaseUrl?: string | undefined;
   /** Certificates, in PEM, of the only authorities that may vouch for the server; undefined: the usual ones. */

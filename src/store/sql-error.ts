@@ -2,7 +2,7 @@
 import { codeOf, errorChain } from '../error-chain.ts';
 
 /** A refusal by the database. */
-export interface SqlError {
+interface SqlError {
   /** Five characters, e.g. `23505` for a unique key. */
   readonly sqlState: string;
   /** The constraint or trigger that refused; undefined when none did. */

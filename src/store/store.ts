@@ -23,7 +23,7 @@ const WORTH_TRYING_AGAIN: readonly (string | undefined)[] = [
   SQL_STATE.tooManyConnections,
 ];
 
-export interface StoreHost {
+interface StoreHost {
   /** The session of the moment: connections may be renewed. */
   readonly session: () => SqlSession;
   readonly sender: JobSender;

@@ -14,11 +14,6 @@ export function wholePercent(share: number): string {
   return say('amount-whole-percent', { share });
 }
 
-/** `17% to 69%`; `25%` where both ends are the same. */
-export function percentSpan({ low, high }: { readonly low: number; readonly high: number }): string {
-  return say('amount-whole-percent-span', { low, high });
-}
-
 /** `3`, `2.5`, `1,200` */
 export function number(amount: number): string {
   return say('amount-number', { amount });

@@ -13,7 +13,7 @@ import { person } from './people.ts';
 import { mrkdwn, say } from './say.ts';
 import { weekdayWords } from './team.ts';
 
-export function spanWords({ from, to }: DaySpan): string {
+function spanWords({ from, to }: DaySpan): string {
   return from === to ? say('days-off-day', { first: from }) : say('days-off-span', { first: from, last: to });
 }
 

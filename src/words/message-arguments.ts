@@ -1350,7 +1350,6 @@ export interface Messages {
   somebody: Record<never, never>;
   'amount-percent': { readonly share: number };
   'amount-whole-percent': { readonly share: number };
-  'amount-whole-percent-span': { readonly low: number; readonly high: number };
   'amount-number': { readonly amount: number };
   'amount-day': { readonly day: string };
   'amount-short-date': { readonly day: string };

@@ -3,7 +3,7 @@ import type { CoachingNote, PostedNote } from '../sprint/coaching-note.ts';
 import { against } from './amounts.ts';
 import { say } from './say.ts';
 
-export interface NoteWords {
+interface NoteWords {
   /** What was crossed, with its numbers. */
   readonly crossed: string;
   readonly mayMean: string;

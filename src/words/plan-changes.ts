@@ -10,7 +10,7 @@ import type { Form } from './language.ts';
 import { people, person } from './people.ts';
 import { inForm, Markup, mrkdwn } from './say.ts';
 
-export interface ChangedPlan {
+interface ChangedPlan {
   readonly team: SprintHeading['team'];
   readonly cards: readonly CardLine[];
   readonly planChanges: readonly ListedPlanChange[];

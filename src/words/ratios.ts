@@ -7,7 +7,7 @@ import { against } from './amounts.ts';
 import { say, sayCode } from './say.ts';
 import { ratioText } from './undefined.ts';
 
-export interface RatioFact {
+interface RatioFact {
   readonly title: string;
   /** `92% (23 of 25 points committed)`, or why there is no such ratio. */
   readonly fact: string;

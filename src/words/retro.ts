@@ -12,7 +12,7 @@ import { mrkdwnOf, shortened } from './typed-text.ts';
 import { verdictSentence } from './verdict.ts';
 
 /** How much is said in one line. */
-export interface Brevity {
+interface Brevity {
   /** Of each kind of event on a day. */
   readonly cards: number;
   /** Characters of a card's name, and of a note. */

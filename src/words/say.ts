@@ -69,7 +69,7 @@ export function markup<Id extends MessageId>(id: Id, ...args: ArgumentsOf<Id>): 
 }
 
 /** What a core room returns in place of a sentence. */
-export interface Coded {
+interface Coded {
   readonly code: string;
 }
 

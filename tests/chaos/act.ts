@@ -1,9 +1,9 @@
 /** What people did and what they were told about it: their memory, which the auditor compares with the database. */
 
-export type ActKind = 'answer' | 'unchanged' | 'away' | 'pull' | 'drop' | 'plan' | 'close' | 'reopen';
+type ActKind = 'answer' | 'unchanged' | 'away' | 'pull' | 'drop' | 'plan' | 'close' | 'reopen';
 
 /** `acknowledged`: they were shown that it is recorded. `denied`: they were last told that it is not. */
-export type ActState = 'open' | 'acknowledged' | 'denied';
+type ActState = 'open' | 'acknowledged' | 'denied';
 
 export interface Act {
   readonly id: number;

@@ -10,7 +10,7 @@ const SHIFT_CLOCK = new URL('./shift-clock.ts', import.meta.url).href;
 /** How long a supervisor waits before it starts again what ended by itself. */
 const START_AGAIN_MS = 500;
 
-export interface BotProcessOptions {
+interface BotProcessOptions {
   readonly environment: Readonly<Record<string, string>>;
   readonly clockFile: string;
   readonly logFile: string;

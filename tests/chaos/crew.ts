@@ -45,7 +45,7 @@ export const CHAOS_CHANNELS: readonly StandInChannel[] = TEAMS.map(({ name, chan
   memberIds: members.map(userIdOf),
 }));
 
-export interface CrewsOptions {
+interface CrewsOptions {
   readonly standIn: StandIn;
   readonly clock: ChaosClock;
   readonly book: ActBook;

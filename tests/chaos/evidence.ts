@@ -5,7 +5,7 @@ import type { Act } from './act.ts';
 import type { DuePrompt } from './expectations.ts';
 
 /** A message of the bot that carries a post's key. */
-export interface PostedMessage {
+interface PostedMessage {
   readonly key: string;
   readonly channelId: string;
   readonly ts: string;
@@ -26,7 +26,7 @@ export interface PostRow {
   readonly shouldSay: string | undefined;
 }
 
-export interface PromptRow {
+interface PromptRow {
   readonly sprintId: string;
   readonly userId: string;
   readonly day: string;
@@ -47,7 +47,7 @@ export interface AnswerRow {
   readonly supersedesId: string | undefined;
 }
 
-export interface CardRow {
+interface CardRow {
   readonly id: string;
   readonly sprintId: string;
   readonly title: string;
@@ -56,7 +56,7 @@ export interface CardRow {
   readonly dropReason: string | undefined;
 }
 
-export interface SprintRow {
+interface SprintRow {
   readonly id: string;
   readonly name: string;
   readonly channelId: string;

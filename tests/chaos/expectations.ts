@@ -13,7 +13,7 @@ export interface DuePrompt {
 }
 
 /** A card with points left, of a member who must be asked about it. */
-export interface OpenCard extends DuePrompt {
+interface OpenCard extends DuePrompt {
   readonly cardId: string;
 }
 

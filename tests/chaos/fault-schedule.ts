@@ -26,7 +26,7 @@ export type RequestTrouble =
   /** Later ones overtake it. */
   | 'overtaken';
 
-export type Fault =
+type Fault =
   | { readonly kind: 'kill'; readonly bot: number; readonly downMs: number }
   | { readonly kind: 'stop'; readonly bot: number; readonly downMs: number }
   | { readonly kind: 'freeze'; readonly bot: number; readonly forMs: number }

@@ -25,7 +25,7 @@ const NOT_CERTAIN = /not certain whether|couldn’t record this/;
 /** What passes by itself, so that another try is worth it. */
 const PASSING = /Something went wrong|pause|my database/;
 
-export interface PersonOptions {
+interface PersonOptions {
   readonly standIn: StandIn;
   readonly userId: string;
   readonly channelId: string;

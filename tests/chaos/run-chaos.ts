@@ -37,7 +37,7 @@ const START_LIMIT_MS = 180_000;
 const SETTLE_LIMIT_MS = 180_000;
 const LOOK_EVERY_MS = 250;
 
-export interface ChaosOptions {
+interface ChaosOptions {
   readonly seed: number;
   /** How long things go wrong; setting up before and settling after come on top. */
   readonly seconds: number;
@@ -48,7 +48,7 @@ export interface ChaosOptions {
   readonly onKill?: (killNow: () => void) => void;
 }
 
-export interface ChaosReport {
+interface ChaosReport {
   readonly findings: readonly Finding[];
   readonly counts: Readonly<Record<string, number>>;
   /** Where the logs of the bots lie; kept when there are findings. */

@@ -10,7 +10,7 @@ import type { InTurn } from './in-turn.ts';
 import type { RequestDoor } from './request-door.ts';
 import type { TcpProxy } from './tcp-proxy.ts';
 
-export interface SaboteurOptions {
+interface SaboteurOptions {
   readonly bots: readonly BotProcess[];
   readonly postgres: PostgresProcess;
   readonly wire: TcpProxy;

@@ -1,7 +1,7 @@
 /** Reads a PNG back, so that tests can look at its pixels. */
 import { createCanvas, loadImage } from '@napi-rs/canvas';
 
-export interface DecodedPng {
+interface DecodedPng {
   readonly widthPx: number;
   readonly heightPx: number;
   /** `#rrggbb` of the pixel, in the pixels of the image. */

@@ -74,7 +74,7 @@ export function historyAdvice(past: readonly PastSprint[], growth?: readonly Gro
 const wave = (index: number, middle: number, height: number) =>
   middle + height * Math.sin(index * 1.7) * Math.cos(index * 0.6);
 
-export function longPast(sprints: number, imported = 6): PastSprint[] {
+function longPast(sprints: number, imported = 6): PastSprint[] {
   return Array.from({ length: sprints }, (_, index) => {
     const commitment = 24 + (index % 5);
     const jump = index >= sprints - 9 ? 0.09 : 0;

@@ -10,7 +10,7 @@ const part = (chanceBySprint: readonly number[], startsOn = '2026-11-16'): PartF
   chanceBySprint,
 });
 
-export function jointAdvice(parts: readonly PartForecast[], change: Partial<JointAdvice> = {}): JointAdvice {
+function jointAdvice(parts: readonly PartForecast[], change: Partial<JointAdvice> = {}): JointAdvice {
   return {
     question: { about: 'joint' },
     team: exampleTeam,

@@ -6,7 +6,7 @@ import { drawn, pixelDensity } from '../../src/charts/render-png.ts';
 
 type Place = readonly [x: number, y: number];
 
-export interface TextBox {
+interface TextBox {
   readonly text: string;
   readonly left: number;
   readonly right: number;

@@ -1,7 +1,7 @@
 /** Reads the tables of a Markdown page, so that a test can compute their numbers again. */
 
 /** The cells of a row by the titles of their columns, without code marks. */
-export type TableRow = Readonly<Record<string, string>>;
+type TableRow = Readonly<Record<string, string>>;
 
 function cellsOf(line: string): string[] {
   return line

@@ -23,7 +23,7 @@ export interface CardedHabit {
   readonly scale: readonly number[];
 }
 
-export interface CardedSprint {
+interface CardedSprint {
   readonly commitmentPoints: number;
   /** At the moment that was asked about. */
   readonly soFar: SprintSoFar;

@@ -20,7 +20,7 @@ export interface World {
 }
 const USUAL_WORLD: World = { membersNow: 5, oddShare: 0 };
 
-export interface GeneratedTeam {
+interface GeneratedTeam {
   readonly past: readonly SprintEvidence[];
   /** The next sprint when so much is committed to, its capacity being the same for every amount. */
   readonly nextSprint: (commitmentPoints: number) => SprintEvidence;

@@ -37,7 +37,7 @@ interface Rules {
 }
 
 /** A sprint as its record would be kept: a trace point an evening. */
-export interface SimulatedSprint {
+interface SimulatedSprint {
   readonly velocityPoints: number;
   readonly trace: readonly SprintSoFar[];
   readonly cardEvenings: readonly CardEvenings[];

@@ -4,7 +4,7 @@ import type { LaterPart } from '../../src/forecast/paced-velocity.ts';
 import type { SprintSoFar } from '../../src/forecast/sprint-so-far.ts';
 import type { SeededRandom } from './seeded-random.ts';
 
-export interface WorkHabit {
+interface WorkHabit {
   /** What the team can finish in a sprint, on average. */
   readonly meanPoints: number;
   /** Spread of it, as a share. */
@@ -15,7 +15,7 @@ export interface WorkHabit {
   readonly pullsIn: number;
 }
 
-export interface WorkedSprint {
+interface WorkedSprint {
   readonly soFar: SprintSoFar;
   readonly velocityPoints: number;
   readonly later: LaterPart;

@@ -3,7 +3,7 @@ import { parseMrkdwn } from '../../src/rehearsal/page/mrkdwn.ts';
 import { UNWANTED } from './hostile-text.ts';
 
 /** Typed by nobody here but attackers. */
-export const EVIL = /U0EVIL|S0EVIL|C0EVIL|evil\.example/;
+const EVIL = /U0EVIL|S0EVIL|C0EVIL|evil\.example/;
 
 /** Every text in a value, at any depth. */
 export function textsIn(value: unknown): string[] {

@@ -11,7 +11,7 @@ export const SECRET = 'a-signing-secret-for-tests-only';
 export const NOW_SECONDS = Date.UTC(2026, 10, 4, 9, 20) / 1000;
 export const FORM = 'application/x-www-form-urlencoded';
 
-export interface Heard {
+interface Heard {
   /** Of every answer, in order. */
   readonly statuses: readonly number[];
   readonly text: string;
@@ -89,12 +89,12 @@ export async function withSilence(port: number, work: () => Promise<void>): Prom
   }
 }
 
-export function signatureOf(body: string | Uint8Array, timestamp: number | string = NOW_SECONDS): string {
+function signatureOf(body: string | Uint8Array, timestamp: number | string = NOW_SECONDS): string {
   return `v0=${createHmac('sha256', SECRET).update(`v0:${timestamp}:`).update(body).digest('hex')}`;
 }
 
 /** The headers of a genuine request; each may be given otherwise, or left out as undefined. */
-export function headersOf(
+function headersOf(
   body: string | Uint8Array,
   change: Record<string, string | undefined> = {},
 ): Record<string, string | undefined> {

@@ -14,7 +14,7 @@ export interface SourcePattern {
   readonly flags: string;
 }
 
-export interface SourcePatterns {
+interface SourcePatterns {
   readonly literals: readonly SourcePattern[];
   /** Where one is put together from parts, as `app/planning/card-paste.ts`; a file as often as it does so. */
   readonly composed: readonly string[];

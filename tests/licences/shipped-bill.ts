@@ -7,7 +7,7 @@ import { promisify } from 'node:util';
 
 const DEVELOPMENT = 'cdx:npm:package:development';
 
-export interface Component {
+interface Component {
   readonly 'bom-ref': string;
   readonly name: string;
   readonly version: string;
@@ -17,7 +17,7 @@ export interface Component {
 }
 
 /** The parts of a CycloneDX document that are read here; the others are kept as they are. */
-export interface Bill {
+interface Bill {
   readonly bomFormat: string;
   readonly components: readonly Component[];
   readonly dependencies: readonly { readonly ref: string; readonly dependsOn?: readonly string[] }[];

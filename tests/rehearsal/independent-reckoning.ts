@@ -80,7 +80,7 @@ export interface ReckonedSprint {
   reopenableUntil: string | null;
 }
 
-export interface Reckoning {
+interface Reckoning {
   sprints: ReckonedSprint[];
   refused: (ScenarioEvent | { plan: string })[];
 }
@@ -102,11 +102,7 @@ function halves(points: number): number | undefined {
 }
 
 /** Whether a size lies nearest to this very value of the scale; all in half points. */
-export function liesNearestTo(
-  size: number,
-  value: number,
-  scalePoints: readonly number[] | undefined,
-): boolean {
+function liesNearestTo(size: number, value: number, scalePoints: readonly number[] | undefined): boolean {
   const isDefault = !scalePoints || scalePoints.join() === DEFAULT_SCALE.join();
   const steps = (scalePoints ?? DEFAULT_SCALE).map((points) => points * 2);
   while (isDefault && (steps.at(-1) as number) <= Math.max(size, value) * 2) {

@@ -15,7 +15,7 @@ import { daysBetween, weekdayOf } from './local-instants.ts';
 import { addCorrections } from './random-corrections.ts';
 import { addExperiments } from './random-experiments.ts';
 
-export interface ScenarioSize {
+interface ScenarioSize {
   /** Sprints in a row, at most. */
   readonly sprints: number;
   readonly cards: number;

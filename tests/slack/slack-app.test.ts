@@ -81,7 +81,7 @@ describe('a stop', () => {
     useCases.listCards.mockImplementation(async () => {
       begun.resolve();
       await mayEnd.promise;
-      return { heading, cards: [], openCount: 0, summary, planChanges: [], isOnTeam: true };
+      return { heading, cards: [], summary, planChanges: [], isOnTeam: true };
     });
     expect((await knock(port)).status).toBe(200);
     await begun.promise;
@@ -183,7 +183,7 @@ describe('socket mode', () => {
       useCases.listCards.mockImplementationOnce(async () => {
         begun.resolve();
         await mayEnd.promise;
-        return { heading, cards: [], openCount: 0, summary, planChanges: [], isOnTeam: true };
+        return { heading, cards: [], summary, planChanges: [], isOnTeam: true };
       });
       const envelope = { type: 'slash_commands', accepts_response_payload: true };
       await socket.send({ ...envelope, envelope_id: 'e-1', payload: command });

@@ -65,13 +65,13 @@ function looseFact(cardId: string): fc.Arbitrary<Omit<CardFact, 'order'>> {
 }
 
 /** Facts about one card in the order in which they were recorded, days in any order. */
-export function looseFacts(cardId: string): fc.Arbitrary<CardFact[]> {
+function looseFacts(cardId: string): fc.Arbitrary<CardFact[]> {
   return fc
     .array(looseFact(cardId), { maxLength: 14 })
     .map((facts) => facts.map((fact, i) => ({ ...fact, order: i + 1 }) as CardFact));
 }
 
-export interface RandomCard {
+interface RandomCard {
   readonly card: Card;
   readonly facts: readonly CardFact[];
 }

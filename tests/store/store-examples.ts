@@ -92,8 +92,8 @@ export function aCard(sprintId: string, number: number, given: Partial<SprintCar
   };
 }
 
-export type NewAnswer = Extract<NewFact, { kind: 'answer' }>;
-export type NewChange = Exclude<NewFact, { kind: 'answer' }>;
+type NewAnswer = Extract<NewFact, { kind: 'answer' }>;
+type NewChange = Exclude<NewFact, { kind: 'answer' }>;
 
 export function anAnswer(cardId: string, given: Partial<NewAnswer> = {}): NewAnswer {
   return {

@@ -50,7 +50,7 @@ export function directMessagesOf(name: PersonName): Place {
 }
 
 /** A card's answer as typed; what is left out was not given. */
-export type ShortAnswer = { readonly left: string } & Partial<Omit<TypedAnswer, 'cardId' | 'left'>>;
+type ShortAnswer = { readonly left: string } & Partial<Omit<TypedAnswer, 'cardId' | 'left'>>;
 
 export class Harness {
   readonly database: Database;

@@ -47,7 +47,7 @@ export async function withPostgres(content: 'migrated' | 'nothing' = 'migrated')
   };
 }
 
-export type DatabaseKind = 'PGlite' | 'Postgres';
+type DatabaseKind = 'PGlite' | 'Postgres';
 
 const OPENING = {
   PGlite: async () =>

@@ -19,7 +19,7 @@ import type { PostedAt, Recipient } from '../../src/app/posting/posts.ts';
 import type { Burndown } from '../../src/sprint/burndown.ts';
 
 /** A message as it is on the platform. */
-export interface StandingMessage {
+interface StandingMessage {
   readonly workspaceId: string;
   readonly to: Recipient;
   readonly key: string;
@@ -31,7 +31,7 @@ export interface StandingMessage {
 }
 
 /** What goes wrong with a call; `gotThrough`: it was done anyway. */
-export interface PlannedFailure {
+interface PlannedFailure {
   readonly on: 'post' | 'find' | 'update';
   readonly kind: DeliveryFailureKind;
   readonly gotThrough?: boolean;

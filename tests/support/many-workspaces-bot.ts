@@ -29,7 +29,7 @@ import { SharedPlatform, type WorkspaceOptions } from './shared-platform.ts';
 export const NORTH = 'T0NORTH';
 export const SOUTH = 'T0SOUTH';
 export const SIGNING_SECRET = 'signing-secret-of-the-test-0001';
-export const PUBLIC_URL = 'https://loadline.example.org';
+const PUBLIC_URL = 'https://loadline.example.org';
 export const DISTRIBUTION: Distribution = {
   clientId: '1234.5678',
   clientSecret: 'client-secret-of-the-test',

@@ -10,7 +10,7 @@ import { type StandIn, startStandIn } from '../../src/rehearsal/stand-in/stand-i
 import type { StandInOptions } from '../../src/rehearsal/stand-in/stand-in-options.ts';
 import { LOADLINE_SCOPES } from '../../src/rehearsal/stand-in/stand-in-options.ts';
 
-export interface PlatformApp {
+interface PlatformApp {
   readonly clientId: string;
   readonly clientSecret: string;
   readonly redirectUri: string;

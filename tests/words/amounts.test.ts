@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { against, percent, percentSpan, toTenths, wholePercent } from '../../src/words/amounts.ts';
+import { against, percent, toTenths, wholePercent } from '../../src/words/amounts.ts';
+import { say } from '../../src/words/say.ts';
 
 test.each([
   [0, '0%'],
@@ -34,9 +35,10 @@ test.each([
 });
 
 test('a span is a single number where both ends are the same', () => {
-  expect(percentSpan({ low: 0.171, high: 0.694 })).toBe('17% to 69%');
-  expect(percentSpan({ low: -0.5, high: 0 })).toBe('-50% to 0%');
-  expect(percentSpan({ low: 0.249, high: 0.251 })).toBe('25%');
+  const span = (low: number, high: number) => say('history-alt-usual', { limits: 'both', low, high });
+  expect(span(0.171, 0.694)).toBe('ordinarily 17% to 69%');
+  expect(span(-0.5, 0)).toBe('ordinarily -50% to 0%');
+  expect(span(0.249, 0.251)).toBe('ordinarily 25%');
 });
 
 test('distances are percentage points, one of them in the singular', () => {

@@ -17,7 +17,7 @@ import { ARGUMENT_TYPES } from '../../src/words/language.ts';
 const PLURALS = new Set(['zero', 'one', 'two', 'few', 'many', 'other']);
 
 /** Arguments by name, each with its TypeScript type. */
-export type Arguments = ReadonlyMap<string, string>;
+type Arguments = ReadonlyMap<string, string>;
 
 class Uses extends Visitor {
   readonly found = new Map<string, string>();

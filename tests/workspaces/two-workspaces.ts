@@ -41,7 +41,7 @@ export const ANA = 'U0ANA';
 export const BEN = 'U0BEN';
 export const CHANNEL_ID = 'C0TEAM';
 
-export interface Surroundings {
+interface Surroundings {
   readonly deps: AppDependencies;
   readonly database: Database;
   /** Sets the clock, does what is due, and delivers. */

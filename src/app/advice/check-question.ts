@@ -12,7 +12,7 @@ import type { AdviceQuestion } from './advice.ts';
 import { comingSprint } from './range-advice.ts';
 
 /** The sprint that a question about the range turned out to be for. */
-export interface AskedSprint {
+interface AskedSprint {
   readonly team: Team;
   readonly members: readonly Member[];
   readonly span: Pick<Sprint, 'startsOn' | 'endsOn'>;

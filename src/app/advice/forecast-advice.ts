@@ -119,7 +119,7 @@ const pacedPast = oncePerPast((past) => {
 });
 
 /** What the forecast of one body of work is asked with, and how its growth is known. */
-export interface WorkQuestion {
+interface WorkQuestion {
   readonly asked: ReleaseQuestion;
   readonly growth: ScopeGrowth;
 }

@@ -52,7 +52,7 @@ export async function forecastBodies(
  *
  * @param bodies in their order
  */
-export function inTurn(
+function inTurn(
   forecasts: TeamForecasts,
   bodies: readonly BodyOfWork[],
   throughSprint = 0,

@@ -126,7 +126,7 @@ function calledExactly(toDo: readonly BodyOfWork[], name: string): BodyOfWork | 
 export type BodyEnd = 'done' | 'removed';
 
 /** One by its id, or as somebody calls it: its name, its number in the list, or the beginning of its name. */
-export type BodyReference = { readonly bodyId: string } | (TeamReference & { readonly reference: string });
+type BodyReference = { readonly bodyId: string } | (TeamReference & { readonly reference: string });
 
 export interface EndedBody {
   readonly team: Team;

@@ -9,7 +9,7 @@ type Kept = KeptAdvice['bodies'][number];
 const MOST_TELLINGS = 26;
 
 /** The latest of what was told, the earliest first, and at the end what is told now. */
-export function tellingsOf({ body, forecast, sprintsSinceSaid, told }: Kept, on: Day): ToldDates[] {
+function tellingsOf({ body, forecast, sprintsSinceSaid, told }: Kept, on: Day): ToldDates[] {
   const before = told.filter(({ toldOn }) => toldOn < on);
   if ('undefined' in forecast) return before.slice(-MOST_TELLINGS);
   const now = {
@@ -29,7 +29,7 @@ export interface MovedDate {
   readonly days: number;
 }
 
-export interface MovedDates {
+interface MovedDates {
   /** By how much the likely date moved since it was told last, on a day before, and since it was told first. */
   readonly lately: MovedDate;
   /** Undefined: that is the same telling. */
@@ -60,7 +60,7 @@ export interface DrawnBody {
   readonly tellings: readonly ToldDates[];
 }
 
-export interface DrawnBodies {
+interface DrawnBodies {
   readonly drawn: readonly DrawnBody[];
   /** How many more could be. */
   readonly leftOut: number;

@@ -19,15 +19,7 @@ import {
   todayOf,
 } from '../team/place.ts';
 import type { Actor, RecordedFact, Sprint, SprintHeading } from '../team/team.ts';
-import {
-  type CardLine,
-  cardLine,
-  cardName,
-  findCard,
-  isOpenCard,
-  type SprintCardState,
-  statesOf,
-} from './card-line.ts';
+import { type CardLine, cardLine, cardName, findCard, type SprintCardState, statesOf } from './card-line.ts';
 import { tellOfBlocks } from './tell-of-blocks.ts';
 
 /** Why a card was dropped, or on what it is blocked. */
@@ -39,7 +31,7 @@ export interface CardChange {
 }
 
 /** With the sprint's day that it is about. */
-export type DatedChange = CardChange & { readonly day: string };
+type DatedChange = CardChange & { readonly day: string };
 
 /** Takes a card out of the sprint. @throws Refusal `no-such-card`, `card-dropped`, `bad-argument`. */
 export async function dropCard(
@@ -216,7 +208,6 @@ export async function listCards(
 ): Promise<{
   heading: SprintHeading;
   cards: CardLine[];
-  openCount: number;
   summary: SprintSummary;
   planChanges: ListedPlanChange[];
   /** The product owner who isn't on the team may see them and drop one, and that is all. */
@@ -231,7 +222,6 @@ export async function listCards(
     return {
       heading: { team, sprint },
       cards: states.map(cardLine),
-      openCount: states.filter(isOpenCard).length,
       summary: runningSummary(states, { ...team, baseline }),
       planChanges: await listedPlanChanges(tx.read, sprint.id, records),
       isOnTeam: member.isActive,

@@ -38,7 +38,7 @@ import {
 } from './card-line.ts';
 
 /** Which cards, and for some to whom, as somebody typed it. */
-export interface TypedCards {
+interface TypedCards {
   readonly place: Place;
   /** `3 5 @ana @ben`, `3, 5 to Ana and Ben` */
   readonly words: string;

@@ -12,7 +12,7 @@ export interface OwnPrompt {
 }
 
 /** A team, as far as it says when its members are asked. */
-export interface TeamTimes {
+interface TeamTimes {
   readonly timeZone: string;
   readonly promptAt: TimeOfDay;
 }

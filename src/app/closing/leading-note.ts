@@ -47,7 +47,7 @@ export function leadingNote(
 }
 
 /** Whether the note's number is beyond what is usual for the team. */
-export function isSignal(known: NoteHistory | undefined): boolean {
+function isSignal(known: NoteHistory | undefined): boolean {
   return known !== undefined && !('undefined' in known.chart) && known.chart.latest.reading === 'signal';
 }
 

@@ -30,7 +30,7 @@ export interface GoalForm {
 }
 
 /** In words, as `yes, more or less`; or of a sprint, part by part. */
-export type GoalAnswer =
+type GoalAnswer =
   | { readonly place: Place; readonly line: string }
   | { readonly sprintId: string; readonly met: string; readonly note: string };
 

@@ -31,7 +31,7 @@ export interface SaidOfCard {
   readonly note: string;
 }
 
-export interface NextSprint extends Pick<Sprint, 'name' | 'startsOn'> {
+interface NextSprint extends Pick<Sprint, 'name' | 'startsOn'> {
   /** What this sprint has finished after all, though it was planned there with points. */
   readonly overtaken: readonly CardLine[];
 }

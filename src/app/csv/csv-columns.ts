@@ -10,7 +10,7 @@ import type { RatioId } from '../../sprint/sprint-ratios.ts';
  * - `optional`: read when it is there.
  * - `computed`: written for people who read the file; reading computes it again and ignores what is in the file.
  */
-export type ColumnUse = 'required' | 'optional' | 'computed';
+type ColumnUse = 'required' | 'optional' | 'computed';
 
 export interface CsvColumn {
   /** As it is written, and as messages call it. */
@@ -282,10 +282,10 @@ export const CSV_COLUMNS = {
 export type CsvKind = keyof typeof CSV_COLUMNS;
 /** What is known of a team's sprints. */
 export const HISTORY_KINDS = ['sprints', 'cards', 'answers', 'changes'] as const;
-export type HistoryKind = (typeof HISTORY_KINDS)[number];
+type HistoryKind = (typeof HISTORY_KINDS)[number];
 /** What is known of the bodies of work that it keeps. */
 export const BODY_KINDS = ['bodies', 'dates'] as const;
-export type BodyKind = (typeof BODY_KINDS)[number];
+type BodyKind = (typeof BODY_KINDS)[number];
 /** The kinds that an export writes and an import reads. */
 export const IMPORTED_KINDS = [...HISTORY_KINDS, ...BODY_KINDS] as const;
 export type ImportedKind = HistoryKind | BodyKind;

@@ -13,7 +13,7 @@ export interface CsvFile {
   readonly text: string;
 }
 
-export interface CsvRows {
+interface CsvRows {
   readonly separator: Separator;
   readonly header: CsvRecord;
   readonly rows: readonly CsvRecord[];

@@ -14,7 +14,7 @@ import type { TableLine } from './read-table.ts';
 import { unescapeFormula } from './write-csv.ts';
 
 /** The largest sum of points that is kept. */
-export const MOST_SUM_POINTS = 99_999_999.5;
+const MOST_SUM_POINTS = 99_999_999.5;
 
 /** Not more than two decimals: with three, the mark may as well separate thousands. */
 const HALVES = /^([-−+]?)(\d{1,8})(?:[.,]([05])0?)?$/;

@@ -26,7 +26,7 @@ interface CsvTable<Kind extends CsvKind> {
   readonly has: (column: ColumnName<Kind>) => boolean;
 }
 /** A table of one of the kinds. */
-export type CsvTableOf<Kind extends CsvKind> = { readonly [Each in Kind]: CsvTable<Each> }[Kind];
+type CsvTableOf<Kind extends CsvKind> = { readonly [Each in Kind]: CsvTable<Each> }[Kind];
 
 /**
  * @param kinds those that it may be; the first is taken for a file that is like none

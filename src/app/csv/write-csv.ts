@@ -7,7 +7,7 @@ import { visibleText } from '../visible-text.ts';
 import { type ColumnName, CSV_COLUMNS, type CsvKind } from './csv-columns.ts';
 
 /** Undefined: the cell is empty. */
-export type CsvCell = string | number | undefined;
+type CsvCell = string | number | undefined;
 
 /** One line; a column that is left out stays empty. */
 export type CsvRow<Kind extends CsvKind> = { readonly [Name in ColumnName<Kind>]?: CsvCell };

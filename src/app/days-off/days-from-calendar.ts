@@ -28,7 +28,7 @@ const LEFT_OUT_REASONS = [
   'no-working-day',
   'unreadable',
 ] as const;
-export type LeftOutReason = (typeof LEFT_OUT_REASONS)[number];
+type LeftOutReason = (typeof LEFT_OUT_REASONS)[number];
 
 export interface LeftOutEvent {
   readonly why: LeftOutReason;
@@ -47,7 +47,7 @@ export interface DaysFromCalendar {
 }
 
 /** The calendar of those whose days off they are. */
-export interface CalendarOfThose {
+interface CalendarOfThose {
   readonly promptAt: TimeOfDay;
   readonly closesAt: TimeOfDay;
   readonly workingDays: readonly Weekday[];

@@ -43,7 +43,7 @@ export interface DaysOffPreview extends DaysFromCalendar {
   readonly fingerprint: string;
 }
 
-export type DaysOffImportOutcome =
+type DaysOffImportOutcome =
   | { readonly kind: 'preview'; readonly preview: DaysOffPreview }
   | { readonly kind: 'saved'; readonly saved: DaysOffSaved };
 

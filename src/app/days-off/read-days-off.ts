@@ -7,7 +7,7 @@ export interface DaySpan {
   readonly to: Day;
 }
 
-export interface ReadDaysOff {
+interface ReadDaysOff {
   readonly whose: 'own' | 'team';
   readonly spans: readonly DaySpan[];
   readonly isHalf: boolean;

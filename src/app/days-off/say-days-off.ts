@@ -59,7 +59,7 @@ export async function takeDaysOff(
 type Taken = Pick<DaysOffSaid, 'spans' | 'share'>;
 
 /** A team on which the person works. */
-export interface OwnTeam {
+interface OwnTeam {
   readonly team: Team;
   readonly member: Member;
 }

@@ -33,7 +33,7 @@ export async function listExperiments(
 }
 
 /** One by its id, or as somebody calls it: its number in the list, or its text or the beginning of it. */
-export type EndInput = { readonly outcome: Outcome } & (
+type EndInput = { readonly outcome: Outcome } & (
   | { readonly experimentId: string }
   | { readonly place: Place; readonly reference: string }
 );

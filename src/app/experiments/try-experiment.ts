@@ -67,7 +67,7 @@ export async function tryForm(
 }
 
 /** As typed and chosen. */
-export interface TryInput {
+interface TryInput {
   readonly teamId: string;
   readonly text: string;
   readonly ratio: string;

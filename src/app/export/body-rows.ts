@@ -49,7 +49,7 @@ export function bodyRows(
 }
 
 /** How an export tells a body of work from the team's others. */
-export interface LabelledBody {
+interface LabelledBody {
   readonly body: BodyOfWork;
   readonly name: string;
   readonly keptOn: Day;

@@ -30,7 +30,7 @@ export interface ExportedSprint {
   readonly velocityGrowth: Ratio | undefined;
 }
 
-export interface ExportRows {
+interface ExportRows {
   readonly sprints: CsvRow<'sprints'>[];
   readonly cards: CsvRow<'cards'>[];
   readonly answers: CsvRow<'answers'>[];

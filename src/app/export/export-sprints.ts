@@ -20,7 +20,7 @@ import { type ExportedSprint, exportRows, numberedName, withoutMentions } from '
 
 type ExportedKind = ImportedKind | 'experiments';
 
-export interface ExportedFile {
+interface ExportedFile {
   readonly fileName: string;
   /** UTF-8 with a byte order mark. */
   readonly bytes: Uint8Array;

@@ -19,7 +19,7 @@ export const MAX_NOTE_LENGTH = 500;
  */
 export const FROM_TOTALS = ['import-totals', 'import-totals-2'] as const;
 
-export interface ExportedAnswer {
+interface ExportedAnswer {
   readonly day: Day;
   /** 1 for the day's first. */
   readonly place: number;
@@ -30,7 +30,7 @@ export interface ExportedAnswer {
   readonly note: string;
 }
 
-export interface ExportedChange {
+interface ExportedChange {
   readonly day: Day;
   readonly kind: Exclude<CardChangeFact['kind'], 'undrop'>;
   /** How many of the day's exported answers come before it. */

@@ -5,7 +5,7 @@ import type { Team } from '../team/team.ts';
 import { baselineOfPast } from './baseline-of.ts';
 import type { PastSprint } from './past-sprint.ts';
 
-export interface GrowthOfPast {
+interface GrowthOfPast {
   /** The sprint that both growths are measured by; undefined when there is none. */
   readonly measuredBy: PastSprint | undefined;
   /** One for each sprint given. */

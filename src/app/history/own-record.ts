@@ -9,7 +9,7 @@ const MOMENTS = [0, 0.3, 0.5, 0.8];
 /** A team's first sprints only teach. */
 export const ONLY_TEACH = 6;
 
-export interface MomentScore {
+interface MomentScore {
   readonly elapsedPercent: number;
   readonly scored: number;
   readonly sums: MeanScore;

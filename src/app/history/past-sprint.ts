@@ -99,7 +99,7 @@ export interface RecordedValue {
   readonly at: Date;
 }
 
-export type PastVerdict = Verdict | 'not-known';
+type PastVerdict = Verdict | 'not-known';
 
 /**
  * By today's rules. An import may leave out how much of the commitment was finished (then it is `not-known`), or

@@ -42,7 +42,7 @@ export interface ValueRecorded {
 }
 
 /** Undefined sprint: the latest closed one. */
-export type ValueInput = TeamReference & {
+type ValueInput = TeamReference & {
   readonly sprint: ClosedSprintReference | undefined;
   /** As typed. */
   readonly value: string;

@@ -161,7 +161,7 @@ export const marginOfPast = oncePerPast((past) =>
  * How the latest sprints of the team and of the others in its workspace went, oldest first; of each trace the point at
  * that share of its working days only. `isRecordedNow`: some of it was recorded by this transaction.
  */
-export async function pastTraces(
+async function pastTraces(
   tx: Transaction,
   team: Team,
   elapsedShare: number,

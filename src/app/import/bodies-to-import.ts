@@ -22,7 +22,7 @@ import type { ReadImport } from './read-import.ts';
 import type { PlanContext } from './sprints-to-import.ts';
 
 /** A body of work as it would be recorded. */
-export interface PlannedBody {
+interface PlannedBody {
   readonly body: BodyOfWork;
   readonly told: readonly ToldDates[];
 }

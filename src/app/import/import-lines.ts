@@ -12,7 +12,7 @@ import { MOST_NAME_CHARACTERS } from './sprint-line.ts';
 
 const MOST_KEY_CHARACTERS = 40;
 /** Which sprint a line of another file is about. */
-export interface SprintMention extends LinePlace {
+interface SprintMention extends LinePlace {
   readonly sprintName: string;
   readonly sprintStartsOn: Day | undefined;
 }
@@ -35,7 +35,7 @@ export interface CardLine extends SprintMention {
 }
 
 /** Which card a line is about, and on which day. */
-export interface CardMention extends SprintMention {
+interface CardMention extends SprintMention {
   readonly card: string;
   readonly day: Day;
 }

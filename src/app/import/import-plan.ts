@@ -199,7 +199,7 @@ function checkSums(line: SprintLine, totals: SprintTotals, problems: ImportProbl
   problems.tell(line, { code: 'sums-differ', sums });
 }
 
-export type KnownSums = Pick<
+type KnownSums = Pick<
   SprintLine,
   | 'commitmentPoints'
   | 'pulledInPoints'

@@ -27,7 +27,7 @@ interface OtherSprint {
 }
 
 /** Two amounts that must be the same. */
-export interface DifferingSum {
+interface DifferingSum {
   readonly column: string;
   readonly said: number;
   readonly is: number;

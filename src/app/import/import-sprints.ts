@@ -24,7 +24,7 @@ export interface ImportForm {
   readonly knownSprints: number;
 }
 
-export interface ImportInput {
+interface ImportInput {
   readonly teamId: string;
   /** Empty ones are passed over. */
   readonly files: readonly GivenFile[];

@@ -14,7 +14,7 @@ import { type Audience, audienceInTeam } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
 import type { ValuesReading } from './values-reading.ts';
 
-export interface ValuesInput {
+interface ValuesInput {
   readonly teamId: string;
   readonly file: GivenFile;
   /** The fingerprint of the preview that was seen; undefined when none was. */

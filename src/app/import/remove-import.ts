@@ -22,10 +22,7 @@ import type { Actor, Team } from '../team/team.ts';
 /** As many as a list of choices can hold. */
 const SPRINTS_OFFERED = 100;
 
-export type ImportedSprint = Pick<
-  PastSprint,
-  'sprintId' | 'name' | 'startsOn' | 'endsOn' | 'commitmentPoints'
->;
+type ImportedSprint = Pick<PastSprint, 'sprintId' | 'name' | 'startsOn' | 'endsOn' | 'commitmentPoints'>;
 
 export interface RemovalForm {
   readonly team: Team;
@@ -42,7 +39,7 @@ export interface Removal {
   readonly sprintsLeft: number;
 }
 
-export interface RemovalInput {
+interface RemovalInput {
   readonly teamId: string;
   readonly sprintId: string;
 }

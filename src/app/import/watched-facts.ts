@@ -7,7 +7,7 @@ import { answerFact, dropOf, factBase, isWithin, markOf } from './imported-facts
 import type { ImportContext, PlacedCard } from './placed-cards.ts';
 import type { SprintLine } from './sprint-line.ts';
 
-export interface CardLines {
+interface CardLines {
   readonly answers: readonly AnswerLine[];
   readonly changes: readonly ChangeLine[];
 }

@@ -6,7 +6,7 @@ import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
 import { withoutEnds } from '../cards/card-link.ts';
 import { headingOf } from './card-headings.ts';
 
-export interface Columns {
+interface Columns {
   readonly title: string;
   readonly estimatePoints: number;
   readonly owners: readonly string[];
@@ -20,7 +20,7 @@ export type ColumnProblem =
   | { readonly code: 'open-quote' };
 
 /** Whether the words name members, and nobody else. */
-export type AreOwners = (words: string) => boolean;
+type AreOwners = (words: string) => boolean;
 
 type Separator = '\t' | '|' | ';' | ',';
 

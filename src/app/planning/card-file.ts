@@ -24,11 +24,11 @@ export interface CardFileReading {
   readonly read: CardRows | FileProblem;
 }
 
-export type CardFileOutcome =
+type CardFileOutcome =
   | { readonly kind: 'reading'; readonly reading: CardFileReading }
   | { readonly kind: 'filled in'; readonly form: PlanForm };
 
-export interface CardFileInput {
+interface CardFileInput {
   readonly teamId: string;
   readonly file: GivenFile;
   /** The plan as typed, which is kept; left out when it was kept before. */

@@ -38,7 +38,7 @@ export interface EditedCard {
 }
 
 /** As typed; undefined: stays as it is. */
-export interface CardEdit {
+interface CardEdit {
   readonly title?: string | undefined;
   readonly link?: string | undefined;
   readonly key?: string | undefined;

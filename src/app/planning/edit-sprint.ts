@@ -17,7 +17,7 @@ export interface EditedSprint {
 }
 
 /** As typed; undefined: stays as it is. */
-export interface SprintEdit {
+interface SprintEdit {
   readonly goal?: string | undefined;
   readonly endsOn?: string | undefined;
   readonly closesAt?: string | undefined;

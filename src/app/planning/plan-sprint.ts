@@ -91,7 +91,7 @@ export async function previewPlan(deps: AppDependencies, actor: Actor, raw: Plan
 }
 
 /** Which cards of a plan the team commits to. */
-export interface TickedCards {
+interface TickedCards {
   readonly teamId: string;
   /** Numbers of the ticked cards; undefined: all of them. */
   readonly ticked?: readonly string[] | undefined;

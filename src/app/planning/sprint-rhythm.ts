@@ -19,7 +19,7 @@ const LONGEST_HOLIDAY_DAYS = 60;
 type Span = Pick<Sprint, 'startsOn' | 'endsOn'>;
 
 /** What decides where there is room for another sprint. */
-export interface TakenDays {
+interface TakenDays {
   /** Earliest first. */
   readonly open: readonly Span[];
   /** The closed or cancelled sprint with the latest last day. */

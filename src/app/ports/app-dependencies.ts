@@ -23,7 +23,7 @@ export interface AppDependencies {
 }
 
 /** Those who may set teams up. */
-export interface SetUpUsers {
+interface SetUpUsers {
   /** Whoever administers the workspace. */
   readonly admins: boolean;
   readonly userIds: readonly string[];

@@ -14,7 +14,7 @@ export interface PostReading {
   postsAbout(sprintId: string, kind: string): Promise<Post[]>;
 }
 
-export interface PostChange {
+interface PostChange {
   /** That it is being sent, a claim says. */
   readonly state: Exclude<PostState, 'sending'>;
   readonly postedAt?: PostedAt;

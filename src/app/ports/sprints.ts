@@ -25,7 +25,7 @@ import type {
   Team,
 } from '../team/team.ts';
 
-export interface TeamInChannel {
+interface TeamInChannel {
   readonly team: Team;
   /** Those who left included, in order of name. */
   readonly members: Member[];
@@ -126,7 +126,7 @@ export interface PromptReading {
 }
 
 /** A prompt with what was posted about it. */
-export type PostedPrompt = AskedPrompt & Pick<Prompt, 'reminderPostId' | 'lastCallPostId'>;
+type PostedPrompt = AskedPrompt & Pick<Prompt, 'reminderPostId' | 'lastCallPostId'>;
 
 export interface PromptWriting {
   /** Inserts prompts in state `asked`; gives back those that did not exist yet. */
@@ -144,7 +144,7 @@ export interface PromptWriting {
 }
 
 /** A sprint that was closed or cancelled, with its latest result. */
-export interface FinishedSprint {
+interface FinishedSprint {
   readonly sprint: Sprint;
   readonly result: SprintResult;
 }

@@ -13,7 +13,7 @@ import type { Post, SubjectFields } from './posts.ts';
 export type ChartWanted = TeamSprint | { readonly advice: Advice };
 
 /** What a post says and draws. Undefined: there is nothing to say any more. */
-export type Made<Content> = { readonly content: Content; readonly chart?: ChartWanted } | undefined;
+type Made<Content> = { readonly content: Content; readonly chart?: ChartWanted } | undefined;
 
 /** A post that is due, and how to look up what it is about. */
 export interface Occasion<Field extends keyof SubjectFields> {
@@ -52,7 +52,7 @@ export function aboutTeam<Field extends keyof SubjectFields, Content>(
   };
 }
 
-export interface FoundSprint extends TeamSprint {
+interface FoundSprint extends TeamSprint {
   readonly records: SprintRecords;
 }
 

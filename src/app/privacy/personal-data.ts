@@ -31,9 +31,6 @@ export interface PersonalRecord {
   readonly [detail: string]: unknown;
 }
 
-/** Everything under the id of one person in one workspace. A kind of which there is nothing is empty. */
-export type PersonalData = { readonly [Kind in PersonalKind]: readonly PersonalRecord[] };
-
 /** How much is stored of one kind. */
 export interface PersonalSum {
   readonly kind: PersonalKind;

@@ -1,6 +1,6 @@
 /** Takes one person out of a text that others typed. Pure. */
 
-export interface NamedPerson {
+interface NamedPerson {
   readonly userId: string;
   /** What their teams know them by. */
   readonly names: readonly string[];

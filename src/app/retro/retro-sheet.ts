@@ -12,9 +12,7 @@ import type { Actor, Sprint, Team } from '../team/team.ts';
 import { type RetroContent, retroContent } from './retro-content.ts';
 
 /** A sprint by its id (from a button), or of the team of a place by its name as typed; empty: the one that a retrospective is due for. */
-export type RetroReference =
-  | { readonly sprintId: string }
-  | { readonly place: Place; readonly sprintName: string };
+type RetroReference = { readonly sprintId: string } | { readonly place: Place; readonly sprintName: string };
 
 /** @throws Refusal `no-closed-sprint`, `no-such-sprint`, `sprint-not-begun`, and those of finding the team. */
 export async function retroSheet(

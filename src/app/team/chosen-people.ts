@@ -7,7 +7,7 @@ import { whyNot } from './belonging.ts';
 import type { Member, Role, Team } from './team.ts';
 
 /** Who is to be what. */
-export interface ChosenPeople {
+interface ChosenPeople {
   readonly memberIds: readonly string[];
   readonly facilitatorIds: readonly string[];
   readonly productOwnerId: string | undefined;

@@ -107,7 +107,7 @@ export interface LeaveForm {
 }
 
 /** Which team is left: the one of a place, or one of the person's by its name, as they may be out of its channel by now. */
-export interface LeaveInput {
+interface LeaveInput {
   readonly place: Place;
   /** Empty: the only one. */
   readonly teamName: string;

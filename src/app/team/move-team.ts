@@ -10,7 +10,7 @@ import { type Membership, membershipInTeam, type Place, requireFacilitator } fro
 import { requireReachable, requireUnshared } from './set-up-team.ts';
 import type { Actor, Team } from './team.ts';
 
-export interface MoveInput {
+interface MoveInput {
   /** Where to: the channel in which it was asked. */
   readonly place: Place;
   /** Which team, for somebody who facilitates several; empty: the only one. */

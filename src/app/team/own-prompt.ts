@@ -22,7 +22,7 @@ export interface OwnPromptSetting {
 }
 
 /** As typed. */
-export interface OwnPromptInput {
+interface OwnPromptInput {
   /** Empty: the team's time. */
   readonly at: string;
   /** Empty: the one that the person had before, else that of their profile. */

@@ -115,7 +115,7 @@ export async function byBetterModel(
 }
 
 /** The open cards as they were on the evening before, with what was said today. */
-export function openCards(states: readonly SprintCardState[], days: readonly Day[], on: Day): OpenCard[] {
+function openCards(states: readonly SprintCardState[], days: readonly Day[], on: Day): OpenCard[] {
   const open = states.filter(isOpenCard);
   const queuePoints = queueLengths(
     open.map(({ leftPoints, card }) => ({ leftPoints, queues: card.ownerIds })),

@@ -119,7 +119,7 @@ async function whyNothingSaid(
   return prompts.length === 0 || isAnswered ? undefined : reason('nobody-answered');
 }
 
-export interface OutcomeAhead {
+interface OutcomeAhead {
   readonly spoken: SpokenProjection;
   /** The points finished by the end, if the sprint held so many points more, pulled in now. */
   readonly velocityWith: (morePoints: number) => Amount;

@@ -10,7 +10,7 @@ export interface TokenKeyProblem {
   readonly name: string;
 }
 
-export interface TokenKeyCheck {
+interface TokenKeyCheck {
   /** One for each key with which tokens are stored and that opens none of them. */
   readonly problems: readonly TokenKeyProblem[];
   /** Workspaces whose token can't be read although its key is the right one: they have to install the bot again. */

@@ -13,14 +13,14 @@ const SECRET_BYTES = 32;
 /** The key signs nothing else. */
 const PURPOSE = 'loadline install state';
 
-export interface BegunAttempt {
+interface BegunAttempt {
   /** Travels through the platform's addresses: `TIME.SIGNATURE`. */
   readonly state: string;
   /** Stays with the browser. */
   readonly browserKey: string;
 }
 
-export interface InstallAttempts {
+interface InstallAttempts {
   begin(now: Date): BegunAttempt;
   /** Whether the state is this browser's, and in time. */
   isUnderWay(attempt: BegunAttempt, now: Date): boolean;

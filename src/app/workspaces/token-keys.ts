@@ -6,7 +6,7 @@ import { createCipheriv, createDecipheriv, randomBytes } from 'node:crypto';
 import type { SealedToken } from './installation.ts';
 
 /** A key by its name; the name is no secret, the key is. */
-export interface TokenKey {
+interface TokenKey {
   readonly name: string;
   /** 32 bytes. */
   readonly key: Uint8Array;
@@ -19,7 +19,7 @@ const NONCE_BYTES = 12;
 const TAG_BYTES = 16;
 
 /** `damaged`: with no key could it be opened. `not opened`: it is of another key, or altered. */
-export type SealProblem = 'no such key' | 'not opened' | 'damaged';
+type SealProblem = 'no such key' | 'not opened' | 'damaged';
 
 /** A stored token can't be read with the keys that are given. */
 export class TokenKeyError extends Error {

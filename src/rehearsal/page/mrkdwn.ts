@@ -3,7 +3,7 @@
  * It must never produce markup itself; the page builds nodes from the tree, so that hostile text
  * stays text. A link is only a link when its scheme is harmless; anything else in angle brackets stays text.
  */
-export type MrkdwnBlock =
+type MrkdwnBlock =
   | { kind: 'paragraph'; lines: Inline[][] }
   | { kind: 'quote'; lines: Inline[][] }
   | { kind: 'list'; items: { marker: string; content: Inline[] }[] }
@@ -101,7 +101,7 @@ export function parseInline(line: string): Inline[] {
 }
 
 /** Turns the three entities that the platform escapes back into characters, once. */
-export function unescapeEntities(text: string): string {
+function unescapeEntities(text: string): string {
   return text.replace(/&(lt|gt|amp);/g, (_, name) => (name === 'lt' ? '<' : name === 'gt' ? '>' : '&'));
 }
 

@@ -74,7 +74,7 @@ export async function fetchExample(name: string): Promise<File> {
   return new File([await response.blob()], name);
 }
 
-export interface Click {
+interface Click {
   as: string;
   target: ClickTarget;
   blockId: string;

@@ -20,7 +20,7 @@ interface Row {
 }
 
 /** What one can do with a message besides pressing its own buttons. */
-export interface MessageMenu {
+interface MessageMenu {
   openThread(ts: string): void;
   pullIn(message: SeenMessage): void;
 }

@@ -17,7 +17,7 @@ const FILE_BYTES_MAX = 20_000_000;
 const SIGN_IN_PAGE =
   '<!doctype html><html lang="en"><title>Sign in</title><p>Please sign in to see this file.</p></html>';
 
-export interface ServerParts extends PageParts {
+interface ServerParts extends PageParts {
   limits: RateLimits;
 }
 

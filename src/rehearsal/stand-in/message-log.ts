@@ -3,7 +3,7 @@
  */
 import type { JsonObject } from './page-state.ts';
 
-export interface MessageVersion {
+interface MessageVersion {
   text: string;
   blocks: JsonObject[];
 }
@@ -30,7 +30,7 @@ export interface Message extends MessageVersion {
   isPlaceholder?: boolean;
 }
 
-export type NewMessage = Omit<Message, 'ts' | 'earlier' | 'editedTs' | 'deleted'>;
+type NewMessage = Omit<Message, 'ts' | 'earlier' | 'editedTs' | 'deleted'>;
 
 export class MessageLog {
   readonly #now: () => Date;

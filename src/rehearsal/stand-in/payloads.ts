@@ -21,7 +21,7 @@ function frame(stage: Stage, person: Person): JsonObject {
   };
 }
 
-export interface CommandParts {
+interface CommandParts {
   command: string;
   text: string;
   triggerId: string;
@@ -52,7 +52,7 @@ export function commandFields(
   };
 }
 
-export interface Clicked {
+interface Clicked {
   action: JsonObject;
   triggerId: string;
 }

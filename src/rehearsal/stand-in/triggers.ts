@@ -14,7 +14,7 @@ interface Trigger {
   used: boolean;
 }
 
-export type TriggerError = 'invalid_trigger_id' | 'expired_trigger_id' | 'exchanged_trigger_id';
+type TriggerError = 'invalid_trigger_id' | 'expired_trigger_id' | 'exchanged_trigger_id';
 
 export class Triggers {
   readonly #nowMs: () => number;

@@ -17,7 +17,7 @@ export async function tellAdvice(
   await asker.tell(await answerTo(context, asker.actor, team, question));
 }
 
-export type Tools = Pick<ListenerContext, 'useCases' | 'upload' | 'logger'>;
+type Tools = Pick<ListenerContext, 'useCases' | 'upload' | 'logger'>;
 
 export async function answerTo(
   tools: Tools,

@@ -38,7 +38,7 @@ export type Caller = Asker & {
 export type Presser = Asker & { readonly triggerId: string };
 
 /** Makes a form for somebody: asks the use case what is in it. Nothing is opened here. */
-export type FormMaker = (context: ListenerContext, asker: Asker, place: Place) => Promise<ModalView>;
+type FormMaker = (context: ListenerContext, asker: Asker, place: Place) => Promise<ModalView>;
 
 export interface Form {
   /** `pull`: the form's id is `pull-form`, and `open-pull-form` that of the button which opens it. */
@@ -65,7 +65,7 @@ export interface Button {
 }
 
 /** Chosen from the platform's menu, wherever somebody is. */
-export interface Shortcut {
+interface Shortcut {
   /** @param message on which it was chosen; undefined for one that is offered everywhere */
   readonly choose: (
     context: ListenerContext,

@@ -107,7 +107,7 @@ export const FORMS = new Map(
   COMMANDS.flatMap(({ forms = [] }) => forms).map((form) => [formId(form.name), form]),
 );
 
-export interface ParsedCommand {
+interface ParsedCommand {
   /** Undefined when nothing was typed, or no known word. */
   readonly command: Command | undefined;
   /** What follows the word; all of it when no word is known. */

@@ -12,7 +12,7 @@ const OPTION =
 const NAMED = /^(?:["“„'‘]([^"“”„'‘’]+)["“”'’],?|(.*?\S)[,:]?) (\d[\d.,]* ?(?:points?)?(?: left)?)$/i;
 const KEEP_EXAMPLE = 'keep Lighthouse 80';
 
-export type NamedBody = BodyInput & { readonly name: string };
+type NamedBody = BodyInput & { readonly name: string };
 
 /**
  * @example parseNamedBody('Harbour lights 80 points, growing 5 a sprint') → { name: 'Harbour lights', leftPoints: 80, growth: { points: 5 } }

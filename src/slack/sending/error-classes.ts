@@ -173,7 +173,7 @@ const CODES = {
   ]),
 } as const satisfies Readonly<Record<string, ReadonlySet<string>>>;
 
-export type ErrorClass = keyof typeof CODES;
+type ErrorClass = keyof typeof CODES;
 
 /** Undefined for a code that no table lists. */
 export function classOf(code: string): ErrorClass | undefined {

@@ -28,7 +28,7 @@ const SHARING_ENTRIES = 5_000;
 /** The platform's answers about the blocks of a message; a picture that can't be shown is one of their causes. */
 const BAD_BLOCKS = new Set(['invalid_blocks', 'invalid_blocks_format', 'msg_blocks_too_long']);
 
-export interface MessengerOptions {
+interface MessengerOptions {
   readonly workspaces: Workspaces;
   readonly logger: Logger;
   readonly wait: (ms: number) => Promise<unknown>;

@@ -64,7 +64,7 @@ class PatientClient extends WebClient {
  * A client of one workspace that keeps to what the platform asks for: once a method must wait, it is not called
  * again before the time is over. Other methods go on, and so do other workspaces, which have clients of their own.
  */
-export class PacedClient extends WebClient {
+class PacedClient extends WebClient {
   /** By method, until when it waits, by the clock that never jumps. */
   readonly #waitsUntilMs = new Map<string, number>();
 

@@ -6,9 +6,9 @@ import http, { type IncomingMessage } from 'node:http';
 import https from 'node:https';
 import type { FetchFunction } from '@slack/web-api';
 
-export type WholeResponse = Awaited<ReturnType<FetchFunction>>;
+type WholeResponse = Awaited<ReturnType<FetchFunction>>;
 
-export interface WholeCall {
+interface WholeCall {
   readonly headers?: Readonly<Record<string, string>> | undefined;
   readonly body: string | Uint8Array;
   /** For the call with its answer. */

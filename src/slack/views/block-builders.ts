@@ -29,17 +29,12 @@ export function plain(text: string, maxLength = SECTION_MAX_LENGTH): PlainTextEl
 }
 
 /** `verbatim` keeps the platform from making links of what people typed. */
-export function mrkdwn(text: string, maxLength = SECTION_MAX_LENGTH): MrkdwnElement {
+function mrkdwn(text: string, maxLength = SECTION_MAX_LENGTH): MrkdwnElement {
   return { type: 'mrkdwn', text: shortenedMrkdwn(text, maxLength), verbatim: true };
 }
 
 export function bold(text: string): string {
   return `*${text}*`;
-}
-
-/** What one types, to the letter. */
-export function code(text: string): string {
-  return `\`${text}\``;
 }
 
 export function section(text: string): SectionBlock {

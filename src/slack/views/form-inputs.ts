@@ -30,7 +30,7 @@ const OPTIONS_MAX = 100;
 /** What a spreadsheet program may call a file of lines. */
 export const CSV_FILE_TYPES = ['csv', 'tsv', 'txt'];
 
-export interface FieldOptions {
+interface FieldOptions {
   readonly field: string;
   readonly label: string;
   readonly hint?: string;
@@ -54,7 +54,7 @@ function inputBlock(
   };
 }
 
-export interface TextFieldOptions extends FieldOptions {
+interface TextFieldOptions extends FieldOptions {
   readonly initial?: string | undefined;
   readonly multiline?: boolean;
   readonly maxLength?: number;
@@ -93,7 +93,7 @@ export function dateField(options: FieldOptions & { readonly initial: string }):
   return inputBlock(options, element);
 }
 
-export interface PeopleFieldOptions extends FieldOptions {
+interface PeopleFieldOptions extends FieldOptions {
   readonly initial: readonly string[];
   readonly max?: number;
 }
@@ -156,7 +156,7 @@ export function choicesField(options: FieldOptions & { readonly choices: readonl
   return inputBlock(options, element);
 }
 
-export interface FileFieldOptions extends FieldOptions {
+interface FileFieldOptions extends FieldOptions {
   /** Endings without the dot; files of any kind when left out. The client looks at the names only. */
   readonly fileTypes?: readonly string[];
   /** 1 to 10. */

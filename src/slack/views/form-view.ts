@@ -9,7 +9,7 @@ import { type MessageView, messageView } from './message-view.ts';
 const TITLE_MAX_LENGTH = 24;
 const BLOCKS_MAX = 100;
 
-export interface FormFrame {
+interface FormFrame {
   /** Its name, as in the command's declaration. */
   readonly form: string;
   readonly title: string;

@@ -36,7 +36,7 @@ export const IMPORT_FILES_MAX = 10;
 const FILE_NAME_MAX_LENGTH = 70;
 
 /** What was given so far, to be shown again. */
-export interface ImportGiven {
+interface ImportGiven {
   /** 1 when the form is shown for the first time. */
   readonly round: number;
   readonly files: readonly KeptFile[];

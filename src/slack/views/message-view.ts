@@ -8,7 +8,7 @@ import { mrkdwnOf } from '../../words/typed-text.ts';
 import { type LineList, lineSections } from './line-sections.ts';
 
 /** Longest `text` of a message, in characters. */
-export const TEXT_MAX_LENGTH = 4_000;
+const TEXT_MAX_LENGTH = 4_000;
 const BLOCKS_MAX = 50;
 /**
  * The platform refuses more than some 11,000 to 13,000 characters in the blocks of one message (`msg_blocks_too_long`)

@@ -24,7 +24,7 @@ export interface RetroPictures {
   readonly history: Picture | undefined;
 }
 
-export interface RetroPage {
+interface RetroPage {
   readonly fileName: string;
   /** HTML, UTF-8. */
   readonly bytes: Uint8Array;

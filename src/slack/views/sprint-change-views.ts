@@ -82,7 +82,7 @@ export function cancelFormView(
   ]);
 }
 
-export interface SprintToClose {
+interface SprintToClose {
   readonly heading: SprintHeading;
   readonly cards: readonly CardLine[];
   readonly summary: SprintSummary;

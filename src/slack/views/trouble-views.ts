@@ -44,7 +44,7 @@ export function notInstalledMessage(installUrl: string): MessageView {
 }
 
 /** How far a request had got when something went wrong: what it wrote is kept, is not, or is not known (two ways). */
-export type Kept = 'nothing' | 'unsettled' | 'uncertain' | 'kept';
+type Kept = 'nothing' | 'unsettled' | 'uncertain' | 'kept';
 
 function messageOf(kept: Kept) {
   return kept === 'unsettled' ? 'trouble-uncertain' : (`trouble-${kept}` as const);

@@ -6,7 +6,7 @@ import { WebAPIPlatformError, WebAPIRequestError, type WebClient } from '@slack/
 import { DISPENSABLE_SCOPES, NEEDED_SCOPES, type NeededScope } from './manifest-needs.ts';
 
 /** Who the bot is, as the platform says. */
-export interface BotIdentity {
+interface BotIdentity {
   readonly workspaceId: string;
   readonly workspaceName: string;
   readonly botUserId: string;
@@ -41,7 +41,7 @@ export type PlatformProblem =
   | { readonly code: 'token-refused' | 'app-token-refused' | 'platform-odd-answer'; readonly reason: string }
   | ({ readonly code: 'scope-missing' } & MissingScope);
 
-export interface MissingScope {
+interface MissingScope {
   readonly scope: NeededScope;
   readonly use: (typeof NEEDED_SCOPES)[NeededScope];
 }

@@ -16,7 +16,7 @@ import { INSTALL_PATH, installPages, type PageRoutes } from './install-pages.ts'
 import { createRemovals, type Removals } from './removals.ts';
 import { type ConnectedWorkspace, oneWorkspace, type Workspaces } from './workspaces.ts';
 
-export interface Connection {
+interface Connection {
   readonly workspaces: Workspaces;
   /** The same for posts, which nobody waits for: looks them up without taking anything from requests. */
   readonly bulkWorkspaces: Workspaces;
@@ -121,7 +121,7 @@ export async function connectMany(
 /** A client takes some 25 kB (measured), and is made in a few milliseconds. */
 const KEPT_WORKSPACES = 500;
 
-export interface InstalledWorkspacesOptions {
+interface InstalledWorkspacesOptions {
   readonly store: Store;
   readonly keys: TokenKeys;
   readonly allowed: AllowedWorkspaces;

@@ -24,7 +24,7 @@ const MOST_PAGES = 100;
 /** The platform's answers for a channel that the bot can't see. */
 const UNSEEN_CHANNEL = new Set(['channel_not_found', 'not_in_channel', 'missing_scope']);
 
-export interface DirectoryOptions {
+interface DirectoryOptions {
   readonly workspaces: Workspaces;
   readonly nowMs: () => number;
 }

@@ -11,7 +11,7 @@ import { NEEDED_SCOPES } from './manifest-needs.ts';
 const PLATFORM_API = 'https://slack.com/api/';
 const CALL_LIMIT_MS = 10_000;
 
-export interface GrantRequest {
+interface GrantRequest {
   readonly apiUrl: string | undefined;
   readonly clientId: string;
   readonly clientSecret: string;

@@ -45,7 +45,7 @@ export type PageRoutes = (request: IncomingMessage, response: ServerResponse) =>
  */
 const MOST_ASKING = 5;
 
-export interface InstallPagesOptions {
+interface InstallPagesOptions {
   readonly ports: Pick<AppDependencies, 'store' | 'clock'>;
   readonly keys: TokenKeys;
   readonly distribution: Omit<Distribution, 'tokenKeys'>;

@@ -14,7 +14,7 @@ import { interactiveClient, type WebClientSettings } from '../sending/web-client
 import { workspaceIdOf } from './workspace-of.ts';
 import { VOID_TOKEN_CODES, type VoidTokenOutcome } from './workspaces.ts';
 
-export interface RemovalsOptions {
+interface RemovalsOptions {
   readonly ports: Pick<AppDependencies, 'store' | 'clock'>;
   readonly keys: TokenKeys;
   readonly clientSettings: Omit<WebClientSettings, 'botToken'>;

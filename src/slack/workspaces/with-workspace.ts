@@ -15,7 +15,7 @@ import type { ConnectedWorkspace, Workspaces } from './workspaces.ts';
 /** The answer must be with the platform within three seconds, the database's silence included. */
 const FOUND_WITHIN_MS = 2_000;
 
-export interface WorkspaceFinding {
+interface WorkspaceFinding {
   readonly workspaces: Workspaces;
   readonly contextFor: (workspace: ConnectedWorkspace) => ListenerContext;
   /** What people in a workspace without the bot read; undefined: nothing. */

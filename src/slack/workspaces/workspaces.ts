@@ -31,7 +31,7 @@ export type VoidTokenOutcome = 'removed' | 'renewed' | 'kept';
 export const VOID_TOKEN_CODES: ReadonlySet<string> = new Set(['token_revoked', 'account_inactive']);
 
 /** A call for a workspace in which the bot is not installed. */
-export class NotInstalledError extends Error {
+class NotInstalledError extends Error {
   override readonly name = 'NotInstalledError';
   readonly code = 'not-installed';
 

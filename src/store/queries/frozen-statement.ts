@@ -17,7 +17,7 @@ type RowOf<Of extends Columns> = {
 };
 type Given = Readonly<Record<string, string | number | null>>;
 
-export type FrozenStatement<Of extends Columns> = Frozen<RowOf<Of>>;
+type FrozenStatement<Of extends Columns> = Frozen<RowOf<Of>>;
 type Frozen<Row> = (session: SqlSession, given: Given) => Promise<Row[]>;
 
 /**

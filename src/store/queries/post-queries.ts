@@ -309,7 +309,7 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
 type Row = typeof posts.$inferSelect;
 
 /** What a post is about, between the typed value of the use cases and the columns of the table. */
-export type SubjectColumns = Pick<Row, 'kind' | (typeof SUBJECT_COLUMNS)[keyof SubjectFields]>;
+type SubjectColumns = Pick<Row, 'kind' | (typeof SUBJECT_COLUMNS)[keyof SubjectFields]>;
 
 const NO_SUBJECT = Object.fromEntries(Object.values(SUBJECT_COLUMNS).map((column) => [column, null]));
 
@@ -320,7 +320,7 @@ function namedAsColumns(columns: SubjectColumns): Record<string, unknown> {
 }
 
 /** Columns that do not belong to the kind are null. */
-export function columnsOf(subject: PostSubject): SubjectColumns {
+function columnsOf(subject: PostSubject): SubjectColumns {
   const { kind, ...fields } = subject;
   const filled = Object.entries(fields).map(([name, value]) => [
     SUBJECT_COLUMNS[name as keyof SubjectFields],
@@ -330,7 +330,7 @@ export function columnsOf(subject: PostSubject): SubjectColumns {
 }
 
 /** The check constraint `posts_subject_complete` promises that what the kind needs is there. */
-export function subjectOf(row: SubjectColumns): PostSubject {
+function subjectOf(row: SubjectColumns): PostSubject {
   const fields: readonly (keyof SubjectFields)[] = POST_KINDS[row.kind as PostKind].fields;
   const filled = fields.map((name) => [name, row[SUBJECT_COLUMNS[name]]]);
   return { kind: row.kind, ...Object.fromEntries(filled) } as PostSubject;

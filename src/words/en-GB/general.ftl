@@ -39,7 +39,6 @@ amount-times-in-ten =
 somebody = somebody
 amount-percent = { PERCENT($share) }
 amount-whole-percent = { WHOLE_PERCENT($share) }
-amount-whole-percent-span = { PERCENT_SPAN($low, $high) }
 amount-number = { NUMBER($amount) }
 amount-day = { DAY($day) }
 amount-short-date = { SHORT_DATE($day) }

@@ -103,7 +103,7 @@ export const anySprint: fc.Arbitrary<RandomSprint> = fc.record({
 });
 
 /** A sprint as the store would hold it. */
-export interface HistorySprint {
+interface HistorySprint {
   readonly sprint: Sprint;
   readonly records: SprintRecords;
   readonly value: number | undefined;

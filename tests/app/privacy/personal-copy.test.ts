@@ -1,7 +1,11 @@
 /** What a person is shown and given of what is stored about them: all of it, and nothing of anybody else's. */
 import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
-import { PERSONAL_KINDS, type PersonalData } from '../../../src/app/privacy/personal-data.ts';
+import {
+  PERSONAL_KINDS,
+  type PersonalKind,
+  type PersonalRecord,
+} from '../../../src/app/privacy/personal-data.ts';
 import { personalCopy, privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
 import { endTeam } from '../../../src/app/team/end-team.ts';
 import { actorOf, type Harness, harnessForEach, PEOPLE, refusalOf } from '../../support/app-harness.ts';
@@ -11,7 +15,10 @@ import { busyTeam, NOW } from './busy-team.ts';
 const harness = harnessForEach(NOW);
 const ben = actorOf('ben');
 
-async function copyOf(h: Harness, actor = ben): Promise<PersonalData & Record<string, unknown>> {
+async function copyOf(
+  h: Harness,
+  actor = ben,
+): Promise<Record<PersonalKind, readonly PersonalRecord[]> & Record<string, unknown>> {
   const { bytes } = await personalCopy(h.deps, actor);
   return JSON.parse(Buffer.from(bytes).toString());
 }

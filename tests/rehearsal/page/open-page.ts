@@ -5,7 +5,7 @@ import type { StandInOptions } from '../../../src/rehearsal/stand-in/stand-in-op
 import { launchBrowser } from '../../support/browser.ts';
 import { type SampleApp, startSampleApp } from './sample-app.ts';
 
-export interface OpenPage {
+interface OpenPage {
   page: Page;
   app: SampleApp;
   /** Writes a line in the message box and sends it. */

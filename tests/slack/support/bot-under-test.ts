@@ -11,7 +11,7 @@ import { CHANNEL_ID, DIRECT_ID, MIRA_ID, WORKSPACE_ID } from './samples.ts';
 import { type SpyUseCases, spyUseCases } from './spy-use-cases.ts';
 import { TEST_BOT_TOKEN, testWorkspace } from './test-workspace.ts';
 
-export const BOT_TOKEN = TEST_BOT_TOKEN;
+const BOT_TOKEN = TEST_BOT_TOKEN;
 export const NOW = new Date('2026-11-04T09:20:00Z');
 
 class FakeReceiver implements Receiver {

@@ -2,7 +2,7 @@
 import { HttpResponse, http, passthrough } from 'msw';
 import { setupServer } from 'msw/node';
 
-export interface ApiCall {
+interface ApiCall {
   readonly method: string;
   /** Arguments; JSON in them is parsed. */
   readonly args: Record<string, unknown>;

@@ -8,7 +8,7 @@ import type { Duplex } from 'node:stream';
 const HANDSHAKE_GUID = '258EAFA5-E914-47DA-95CA-C5AB0DC85B11';
 const TEXT = 0x1;
 
-export interface FakeSocketServer {
+interface FakeSocketServer {
   readonly url: string;
   /** Sends an envelope to the bot. @returns what the bot says next, parsed */
   send(envelope: object): Promise<unknown>;

@@ -101,7 +101,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
     isProductOwner: false,
   },
   leaveTeam: team,
-  listCards: { heading, cards, openCount: 1, summary, planChanges: [], isOnTeam: true },
+  listCards: { heading, cards, summary, planChanges: [], isOnTeam: true },
   measuresForm: team,
   moveTeam: team,
   nameBaseline: sample.baselineNamed,

@@ -22,7 +22,7 @@ const FIRST_DAY = '2026-01-05';
 const NOT_KNOWN = undefinedBecause('cards-not-imported');
 
 /** What went into a sprint and came out of it, in points. */
-export interface PastAmounts {
+interface PastAmounts {
   readonly commitment: number;
   readonly finished: number;
   readonly pulledIn?: number;

@@ -151,7 +151,7 @@ import {
 const filled = (text: string, length: number): string =>
   text.repeat(Math.ceil(length / text.length)).slice(0, length);
 
-export interface WorldSize {
+interface WorldSize {
   readonly pastSprints: number;
   readonly cards: number;
   readonly teams: number;

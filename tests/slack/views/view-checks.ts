@@ -44,7 +44,7 @@ export function mrkdwnTexts(blocks: readonly object[]): string[] {
   return texts;
 }
 
-export interface SeenButton {
+interface SeenButton {
   readonly label: string;
   readonly actionId: string;
   readonly value: string;

@@ -28,7 +28,7 @@ const METHODS: ApiMethods = {
   ...fileMethods,
 };
 
-export interface ApiRequest {
+interface ApiRequest {
   method: string;
   /** Arguments in the address, as calls by GET have them. */
   query: string;
@@ -38,7 +38,7 @@ export interface ApiRequest {
 }
 
 /** `drop` means: cut the connection instead of answering. */
-export type ApiAnswer = 'drop' | { status: number; headers: Record<string, string>; body: JsonObject };
+type ApiAnswer = 'drop' | { status: number; headers: Record<string, string>; body: JsonObject };
 
 export async function answerCall(request: ApiRequest, stage: Stage, limits: RateLimits): Promise<ApiAnswer> {
   const fault = stage.options.faultFor?.(request.method, request.body.toString());

@@ -118,7 +118,7 @@ function bodyArgs(contentType: string | undefined, body: Buffer): JsonObject {
   throw new ApiFailure(type ? 'invalid_post_type' : 'missing_post_type');
 }
 
-export interface Page<T> {
+interface Page<T> {
   items: T[];
   /** Empty when this was the last page. */
   nextCursor: string;

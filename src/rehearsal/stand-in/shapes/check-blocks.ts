@@ -10,7 +10,7 @@ import { messageShape, viewShape } from './block-shapes.ts';
 const VIEW_BYTES_MAX = 250_000;
 
 /** What a check must know of the workspace. */
-export interface FileLookup {
+interface FileLookup {
   /** Whether a file's upload is complete, it is a picture, and it can be shown now. */
   canShow(fileId: string): boolean;
 }

@@ -30,7 +30,7 @@ const NOTE_MAX_LENGTH = 500;
 const BLOCKED_MAX_LENGTH = 300;
 
 /** What the second step explains: the outcome of submitting the first. */
-export type GrowthToAsk = Pick<Extract<AnswerOutcome, { kind: 'growth-to-explain' }>, 'answers' | 'grown'>;
+type GrowthToAsk = Pick<Extract<AnswerOutcome, { kind: 'growth-to-explain' }>, 'answers' | 'grown'>;
 
 interface NumberedCard extends AnswerFormCard {
   /** The card's place in the daily prompt. */
@@ -38,7 +38,7 @@ interface NumberedCard extends AnswerFormCard {
 }
 
 /** What was typed before the fields of these cards were opened. */
-export interface MoreToSay {
+interface MoreToSay {
   readonly answers: readonly TypedAnswer[];
   readonly cardIds: readonly string[];
 }

@@ -22,7 +22,7 @@ import { actions, bold, button, context, lead, section } from '../block-builders
 import { type LineList, lineList } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
 
-export interface CardList {
+interface CardList {
   readonly heading: SprintHeading;
   readonly cards: readonly CardLine[];
   readonly summary: SprintSummary;
