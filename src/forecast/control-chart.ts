@@ -150,8 +150,9 @@ function changesIn(placed: readonly Placed[]): Change[] {
 
 /** 1 where most later values are greater than most earlier ones, -1 where they are less. */
 function directionOf(before: readonly number[], latest: readonly number[]): number {
-  const pairs = latest.flatMap((late) => before.map((early): number => Math.sign(late - early)));
-  return Math.sign(pairs.reduce((sum, sign) => sum + sign, 0));
+  let direction = 0;
+  for (const late of latest) for (const early of before) direction += Math.sign(late - early);
+  return Math.sign(direction);
 }
 
 function limitsOf(stretch: readonly Placed[]) {

@@ -34,20 +34,23 @@ export function rankSumChance(earlier: readonly number[], later: readonly number
 }
 
 /** In how many ways so many of the ranks can be chosen, by the sum of those chosen. */
-function divisionsBySum(ranks: readonly number[], size: number): number[] {
-  const counts = Array.from({ length: size + 1 }, () => new Array<number>(total(ranks) + 1).fill(0));
-  (counts[0] as number[])[0] = 1;
+function divisionsBySum(ranks: readonly number[], size: number): Float64Array {
+  const greatest = total(ranks.toSorted((a, b) => b - a).slice(0, size));
+  const counts = Array.from({ length: size + 1 }, () => new Float64Array(greatest + 1));
+  (counts[0] as Float64Array)[0] = 1;
   for (const rank of ranks) {
     for (let chosen = size; chosen >= 1; chosen -= 1) {
-      const [bigger, smaller] = [counts[chosen] as number[], counts[chosen - 1] as number[]];
-      for (let sum = bigger.length - 1; sum >= rank; sum -= 1) {
+      const [bigger, smaller] = [counts[chosen] as Float64Array, counts[chosen - 1] as Float64Array];
+      for (let sum = greatest; sum >= rank; sum -= 1) {
         bigger[sum] = (bigger[sum] as number) + (smaller[sum - rank] as number);
       }
     }
   }
-  return counts[size] as number[];
+  return counts[size] as Float64Array;
 }
 
-function total(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0);
+function total(values: Iterable<number>): number {
+  let sum = 0;
+  for (const value of values) sum += value;
+  return sum;
 }
