@@ -49,6 +49,8 @@ const BESIDE_LINK = new Set(' :–—-');
  */
 const KEY_AND_TITLE =
   /^(?:([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7})(?::|\s*[,;])\s*|\[([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7})\]:?\s+|([A-Z][A-Z0-9]{0,9}-\d{1,7})\s+(?:[–—-]\s+)?)(\S.*)$/;
+/** `: quay-55, the crane` has no key: a card that is carried over keeps the title that it has. */
+const NO_KEY = /^:\s+(\S.*)$/;
 const KEY = /^[A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}$/;
 
 /** Whether it may be a card's own short name, as in `berth-7`. */
@@ -144,9 +146,7 @@ function parseWithoutLink(
   const oneLine = namingPeople(rawTitle, people).replace(/\s+/g, ' ').trim();
   const cleanTitle =
     titleOfLink === undefined ? oneLine : withoutEnds(oneLine, BESIDE_LINK, 'both ends') || titleOfLink;
-  const withKey = KEY_AND_TITLE.exec(cleanTitle);
-  const key = withKey?.[1] ?? withKey?.[2] ?? withKey?.[3];
-  const title = withKey?.[4] ?? cleanTitle;
+  const { key, title } = keyAndTitle(cleanTitle);
   if (title === '') return { code: 'no-title' };
   if (key === undefined && owners.length === 0 && TOTALS.has(titleAtHeart(title))) return { code: 'total' };
   if (title.length > MAX_TITLE_LENGTH) {
@@ -160,6 +160,14 @@ function parseWithoutLink(
   return { key, title, estimatePoints, ownerIds };
 }
 
+/** @example keyAndTitle('berth-7: Fog horn') → { key: 'berth-7', title: 'Fog horn' } */
+export function keyAndTitle(typed: string): Pick<PastedCard, 'key' | 'title'> {
+  const keyless = NO_KEY.exec(typed)?.[1];
+  if (keyless !== undefined) return { key: undefined, title: keyless };
+  const [, beforeColon, inBrackets, inCapitals, title = typed] = KEY_AND_TITLE.exec(typed) ?? [];
+  return { key: beforeColon ?? inBrackets ?? inCapitals, title };
+}
+
 /**
  * A card as a line that reads back the same.
  *
@@ -170,8 +178,10 @@ export function formatCardLine(
   estimate: string,
   owners: readonly string[],
 ): string {
-  const title = card.key === undefined ? card.title : `${card.key}: ${card.title}`;
-  const flat = title.replace(/\s+/g, ' ').trim();
+  const title = card.title.replace(/\s+/g, ' ').trim();
+  const isReadAsIs = keyAndTitle(title).title === title;
+  const beginning = card.key !== undefined ? `${card.key}: ` : isReadAsIs ? '' : ': ';
+  const flat = `${beginning}${title}`;
   const field = needsQuotes(flat) ? `"${flat.replaceAll('"', '""')}"` : flat;
   // Of several addresses the one in angle brackets is the card's.
   const link = card.link === undefined ? [] : [linksIn(flat).length > 0 ? `<${card.link}>` : card.link];

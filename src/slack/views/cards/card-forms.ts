@@ -2,7 +2,7 @@
 import type { ModalView } from '@slack/types';
 import type { CardLine } from '../../../app/cards/card-line.ts';
 import type { PullForm } from '../../../app/cards/pull-cards.ts';
-import { formatCardLine } from '../../../app/planning/card-paste.ts';
+import { formatCardLine, keyAndTitle } from '../../../app/planning/card-paste.ts';
 import type { SprintHeading, Team } from '../../../app/team/team.ts';
 import { cardName } from '../../../words/cards.ts';
 import { loadWords } from '../../../words/load.ts';
@@ -78,7 +78,7 @@ export function pullFormView(
       label: say('plan-cards'),
       hint: say('pull-cards-hint'),
       multiline: true,
-      initial: draft ? formatCardLine({ key: undefined, ...draft }, '?', []) : '',
+      initial: draft ? formatCardLine({ ...draft, ...keyAndTitle(draft.title) }, '?', []) : '',
     }),
     // Below the field: nobody has to scroll to it.
     section(pullInCheckWords(check)),
