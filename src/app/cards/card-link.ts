@@ -22,6 +22,8 @@ export function cardLink(typed: string): string | undefined {
 
 /** As the platform writes one out (`<https://…|words>`), or bare. */
 const WRITTEN_OUT = /<(https?:\/\/[^\s|<>]+)(?:\|([^<>]*))?>/i;
+/** As Markdown has it: `[words](https://…)`. */
+const MARKDOWN = /\[([^[\]]*)\]\((https?:\/\/[^\s()]+)\)/i;
 const BARE = /https?:\/\/[^\s<>"]+/i;
 /** What ends a sentence or brackets around the address isn't part of it. */
 const AFTER_ADDRESS = new Set(".,;:!?)]}'’”");
@@ -44,6 +46,9 @@ export function linksIn(line: string): FoundLink[] {
     const [whole, address = '', words = ''] = written;
     return [{ address, rest: line.replace(whole, () => words) }];
   }
+  const [link, shown = '', linked] = MARKDOWN.exec(line) ?? [];
+  if (link !== undefined && linked !== undefined)
+    return [{ address: linked, rest: line.replace(link, () => shown) }];
   const [whole] = BARE.exec(line) ?? [];
   if (whole === undefined) return [];
   const addresses = [whole, whole.split(/[,;]/)[0] ?? whole].map((one) =>

@@ -1,16 +1,19 @@
 /**
- * Parts a pasted line into title, estimate and owners: columns of a sheet or a table, a list with marks, or an estimate in
- * brackets or with its unit behind the title. Nothing is guessed: a bare number at a title's end is part of it.
+ * Parts a pasted line into title, estimate and owners: columns of a sheet or a table, or a list with marks. Nothing is
+ * guessed: a bare number at a title's end is part of it.
  */
 import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
 import { withoutEnds } from '../cards/card-link.ts';
-import { headingOf } from './card-headings.ts';
-
-interface Columns {
-  readonly title: string;
-  readonly estimatePoints: number;
-  readonly owners: readonly string[];
-}
+import {
+  type AreOwners,
+  BETWEEN,
+  type Columns,
+  estimateOf,
+  titleAndOwners,
+  UNIT,
+  withOwnersFirst,
+  withoutColumns,
+} from './title-and-estimate.ts';
 
 export type ColumnProblem =
   | { readonly code: 'no-estimate' }
@@ -19,10 +22,7 @@ export type ColumnProblem =
   | { readonly code: 'not-an-estimate'; readonly typed: string; readonly most: number }
   | { readonly code: 'open-quote' };
 
-/** Whether the words name members, and nobody else. */
-type AreOwners = (words: string) => boolean;
-
-type Separator = '\t' | '|' | ';' | ',';
+export type Separator = '\t' | '|' | ';' | ',';
 
 /** A line is parted by the first of these that makes sense of it, so a title may hold the later ones. */
 const SEPARATORS: readonly Separator[] = ['\t', '|', ';', ','];
@@ -32,15 +32,7 @@ const LIST_MARK = /^(?:(?:[-*+·–—]|\d{1,3}(?:\.\d{1,3}){0,3}[.)]|[a-z]\)|\[
 const BRACKETED_MARK = /^[([]\d{1,3}[)\]]\s*/;
 const TABLE_RULE = /^[\s|:+=_-]{3,}$/;
 const ROW_NUMBER = /^#?\d{1,4}[.)]?$/;
-const BRACKETS = /^[([{]([^()[\]{}]*)[)\]}]$/;
-const UNIT = / ?(?:(?:story )?points?|pts?\.?|sp|p)$/i;
-const BRACKETED_ESTIMATE = /[([{][^()[\]{}]{1,24}[)\]}]/g;
-const ESTIMATE_WITH_UNIT =
-  /(?<![\d.,½])(?:\d{1,3}(?:[.,]\d{1,2})?|\d{0,3}½) ?(?:(?:story )?points?|pts?\.?|sp)(?![\p{L}\d])/giu;
-/** Brackets may follow the estimate, as part of an owner's name. */
-const LAST_ESTIMATES = 3;
-/** What parts a title, an estimate behind it and owners. */
-const BETWEEN = new Set(' \t|,;:–—-=→');
+
 /** Whether the line is a table's rule or a line between parts, such as `|---|---|`, and holds nothing. */
 export function isRule(line: string): boolean {
   return isTableRule(line) || (TABLE_RULE.test(line) && /[-=_]{3}/.test(line.replace(/[\s:]+/g, '')));
@@ -51,10 +43,9 @@ export function isTableRule(line: string): boolean {
   return TABLE_RULE.test(line) && line.includes('|') && line.includes('-');
 }
 
-/** Whether the line names the columns below it. */
-export function isHeading(line: string): boolean {
-  const named = new Set(line.split(/[\t|;,]/).map((field) => headingOf(field)?.field));
-  return named.has('estimate') && named.has('title');
+/** The cells of a row; undefined when a quote in it is never closed. */
+export function cellsOf(line: string, separator: Separator): string[] | undefined {
+  return splitFields(separator === '|' ? withoutFrame(line.trim()) : line, separator);
 }
 
 /** Whether a title would lose its beginning, were it not in quotes. */
@@ -69,9 +60,10 @@ export function needsQuotes(title: string): boolean {
 
 export function readLine(typed: string, areOwners: AreOwners): Columns | ColumnProblem {
   const line = withoutListMarks(typed);
-  const columns = readColumns(line.replace(BRACKETED_MARK, ''), areOwners);
-  if (!('code' in columns) && columns.title !== '') return columns;
-  return withEstimateBeside(line, areOwners) ?? withEstimateLast(line, areOwners) ?? columns;
+  const inColumns = readColumns(line.replace(BRACKETED_MARK, ''), areOwners);
+  const isRead = !('code' in inColumns) && inColumns.title !== '';
+  const columns = isRead ? inColumns : (withoutColumns(line, areOwners) ?? inColumns);
+  return 'code' in columns ? columns : withOwnersFirst(columns, areOwners);
 }
 
 /** A list's entry may have several marks: `- 1. [ ] Title`. */
@@ -89,7 +81,7 @@ function readColumns(line: string, areOwners: AreOwners): Columns | ColumnProble
   let firstProblem: ColumnProblem | undefined;
   for (const separator of SEPARATORS) {
     if (separator === '|' && !isTableRow(line)) continue;
-    const fields = splitFields(separator === '|' ? withoutFrame(line) : line, separator);
+    const fields = cellsOf(line, separator);
     if (fields === undefined) return { code: 'open-quote' };
     if (fields.length === 1) continue;
     const apart = fields.flatMap(ownersApart);
@@ -172,11 +164,6 @@ function ownersApart(field: string, place: number): string[] {
   return place > 0 && whole !== '' && estimateOf(estimate) !== undefined ? [estimate, owners] : [field];
 }
 
-/** `5`, and where that is wanted `(5)`, `[5]`, `5 pts` as well. */
-function estimateOf(field: string): number | undefined {
-  return parsePoints((BRACKETS.exec(field.trim())?.[1] ?? field).trim().replace(UNIT, ''));
-}
-
 /**
  * The estimate is the last field that is an amount of points; what comes before it is the title (so an unquoted comma in a
  * title does no harm), what comes after it the owners. The field before it may name them as well; in sheets and tables any
@@ -200,14 +187,19 @@ function findColumns(
     i > 0 && field !== '' && (isTable || i === last - 1 || /^<?@/.test(field)) && areOwners(field);
   const before = fields.slice(0, last);
   const named = before.filter((field, i) => !isOwner(field, i) && !(isTable && field === ''));
-  // In a table the owner's column may be the first one, when another one holds a title.
-  const startsWithOwner = isTable && named.length > 1 && named[0] === before[0] && areOwners(named[0] ?? '');
-  const title = startsWithOwner ? named.slice(1) : named;
+  // The owners may come first, when another field holds a title.
+  const isFirst = (field: string, i: number): boolean =>
+    named.length > i + 1 && field === before[i] && areOwners(field);
+  const titleAt = named.findIndex((field, i) => !(isFirst(field, i) && (i === 0 || !isTable)));
+  const title = named.slice(titleAt).join(isTable ? ' ' : `${separator} `);
+  // A cell of a table is one field.
+  const apart = isTable ? { title, owners: [] } : titleAndOwners(title, areOwners);
   return {
-    title: title.join(isTable ? ' ' : `${separator} `),
+    title: apart.title,
     estimatePoints,
     owners: [
-      ...(startsWithOwner ? named.slice(0, 1) : []),
+      ...named.slice(0, titleAt),
+      ...apart.owners,
       ...before.filter(isOwner),
       ...fields.slice(last + 1),
     ],
@@ -226,40 +218,4 @@ function estimateProblem(fields: readonly string[]): ColumnProblem {
     return isNumber ? { code: 'estimate-in-title', typed, title } : { code: 'no-estimate' };
   }
   return { code: 'not-an-estimate', typed: candidate, most: MAX_POINTS };
-}
-
-/** `Title (5) @owner`, `Title: 5 pts`, `[5] Title @owner` */
-function withEstimateBeside(line: string, areOwners: AreOwners): Columns | undefined {
-  const found = [...line.matchAll(BRACKETED_ESTIMATE), ...line.matchAll(ESTIMATE_WITH_UNIT)].sort(
-    (a, b) => b.index - a.index,
-  );
-  // It is at the end, before the owners, or at the beginning.
-  const likely = found.filter(({ index }, i) => i < LAST_ESTIMATES || index === 0);
-  for (const { 0: typed, index } of likely) {
-    const estimatePoints = estimateOf(typed);
-    if (estimatePoints === undefined) continue;
-    const before = withoutEnds(line.slice(0, index), BETWEEN, 'both ends');
-    const after = withoutEnds(line.slice(index + typed.length), BETWEEN, 'both ends');
-    if (before === '' || after === '')
-      return { ...titleAndOwners(before || after, areOwners), estimatePoints };
-    if (/^<?@/.test(after) || areOwners(after)) return { title: before, estimatePoints, owners: [after] };
-  }
-  return undefined;
-}
-
-/** `Title @owner 5`: behind an owner, a number is no part of the title. */
-function withEstimateLast(line: string, areOwners: AreOwners): Columns | undefined {
-  const at = line.lastIndexOf(' ');
-  const estimatePoints = parsePoints(line.slice(at + 1));
-  const named = titleAndOwners(line.slice(0, at), areOwners);
-  if (estimatePoints === undefined || named.owners.length === 0) return undefined;
-  return { ...named, estimatePoints };
-}
-
-/** Members at the end of a title, each with an `@`, are the owners. */
-function titleAndOwners(text: string, areOwners: AreOwners): { title: string; owners: string[] } {
-  const at = / <?@/.exec(text)?.index ?? -1;
-  const owners = text.slice(at + 1);
-  if (at < 0 || !areOwners(owners)) return { title: text, owners: [] };
-  return { title: withoutEnds(text.slice(0, at), BETWEEN, 'end'), owners: [owners] };
 }

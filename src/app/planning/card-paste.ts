@@ -5,8 +5,10 @@
 
 import { cardLink, linksIn, MAX_LINK_LENGTH, titleOfLink, withoutEnds } from '../cards/card-link.ts';
 import { SOMEBODY } from '../privacy/without-person.ts';
-import { type ColumnProblem, isHeading, isRule, isTableRule, needsQuotes, readLine } from './card-columns.ts';
+import { type ColumnProblem, isRule, isTableRule, needsQuotes, readLine } from './card-columns.ts';
+import { keyAndTitle } from './card-key.ts';
 import { findOwners, isNobody, type KnownPerson, type OwnerProblem, peopleCalled } from './card-owners.ts';
+import { type Heading, headingIn, lineBelow } from './named-columns.ts';
 
 export const MAX_CARDS = 100;
 export const MAX_TITLE_LENGTH = 200;
@@ -44,21 +46,6 @@ const TOTALS = new Set(['total', 'totals', 'subtotal', 'grand total', 'sum']);
 const BESIDE_LINK = new Set(' :–—-');
 
 /**
- * With a space or a dash in place of the colon, and no brackets around it, only capitals count as a key, since words such as `Phase-2` begin a
- * title as well.
- */
-const KEY_AND_TITLE =
-  /^(?:([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7})(?::|\s*[,;])\s*|\[([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7})\]:?\s+|([A-Z][A-Z0-9]{0,9}-\d{1,7})\s+(?:[–—-]\s+)?)(\S.*)$/;
-/** `: quay-55, the crane` has no key: a card that is carried over keeps the title that it has. */
-const NO_KEY = /^:\s+(\S.*)$/;
-const KEY = /^[A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}$/;
-
-/** Whether it may be a card's own short name, as in `berth-7`. */
-export function isCardKey(typed: string): boolean {
-  return KEY.test(typed);
-}
-
-/**
  * Reads a whole pasted text; `cards` holds the good lines. Blank lines, a table's rules and the names of its columns hold no
  * card.
  */
@@ -73,15 +60,18 @@ export function parseCards(
     const sameKey = key === undefined ? undefined : ofKey.get(key.toLowerCase());
     return sameKey && { code: 'name-twice', name: key ?? '', line: sameKey.lineNumber };
   };
+  let heading: Heading | undefined;
   let isFirst = true;
   const lines = text.split(/\r\n|\n|\r/);
   for (const [i, line] of lines.entries()) {
     if (line.trim() === '' || isRule(line)) continue;
-    const isNames = isFirst && (isHeading(line) || isTableRule(lines[i + 1] ?? ''));
-    isFirst = false;
-    if (isNames) continue;
+    if (isFirst) {
+      isFirst = false;
+      heading = headingIn(line, lines.slice(i + 1));
+      if (heading || isTableRule(lines[i + 1] ?? '')) continue;
+    }
     const lineNumber = i + 1;
-    const parsed = parseCardLine(line, people);
+    const parsed = parseCardLine(heading ? lineBelow(heading, line, people) : line, people);
     const card = 'code' in parsed ? parsed : { lineNumber, ...parsed };
     const problem = 'code' in card ? card : whyTwice(card);
     if (problem) bad.push({ lineNumber, problem });
@@ -138,8 +128,10 @@ function parseWithoutLink(
   people: readonly KnownPerson[],
   titleOfLink?: string,
 ): Omit<PastedCard, 'lineNumber'> | CardLineProblem {
-  const areOwners = (words: string): boolean =>
-    isNobody(words, people) || !('code' in peopleCalled(words, people));
+  const areOwners = (words: string): boolean => {
+    const called = peopleCalled(words, people);
+    return isNobody(words, people) || !('code' in called) || called.code === 'several-people';
+  };
   const columns = readLine(withoutNamesInMentions(line), areOwners);
   if ('code' in columns) return columns;
   const { title: rawTitle, estimatePoints, owners } = columns;
@@ -160,14 +152,6 @@ function parseWithoutLink(
   return { key, title, estimatePoints, ownerIds };
 }
 
-/** @example keyAndTitle('berth-7: Fog horn') → { key: 'berth-7', title: 'Fog horn' } */
-export function keyAndTitle(typed: string): Pick<PastedCard, 'key' | 'title'> {
-  const keyless = NO_KEY.exec(typed)?.[1];
-  if (keyless !== undefined) return { key: undefined, title: keyless };
-  const [, beforeColon, inBrackets, inCapitals, title = typed] = KEY_AND_TITLE.exec(typed) ?? [];
-  return { key: beforeColon ?? inBrackets ?? inCapitals, title };
-}
-
 /**
  * A card as a line that reads back the same.
  *
@@ -179,7 +163,7 @@ export function formatCardLine(
   owners: readonly string[],
 ): string {
   const title = card.title.replace(/\s+/g, ' ').trim();
-  const isReadAsIs = keyAndTitle(title).title === title;
+  const isReadAsIs = keyAndTitle(title).title === title && !/^<?@/.test(title);
   const beginning = card.key !== undefined ? `${card.key}: ` : isReadAsIs ? '' : ': ';
   const flat = `${beginning}${title}`;
   const field = needsQuotes(flat) ? `"${flat.replaceAll('"', '""')}"` : flat;

@@ -18,7 +18,8 @@ import type { Reading } from '../ports/store.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import { openSprint, type Place, requireFacilitator, type SprintReference, todayOf } from '../team/place.ts';
 import type { Actor, Sprint, SprintCard, SprintHeading, SprintRecords, Team } from '../team/team.ts';
-import { isCardKey, MAX_TITLE_LENGTH } from './card-paste.ts';
+import { isCardKey } from './card-key.ts';
+import { MAX_TITLE_LENGTH } from './card-paste.ts';
 import type { PlanChange } from './plan-change.ts';
 import { recordPlanChanges } from './record-plan-changes.ts';
 

@@ -4,7 +4,8 @@ import type { GivenFile } from '../csv/given-file.ts';
 import type { ImportQuestion, ImportReading } from '../import/import-reading.ts';
 import type { ValuesQuestion, ValuesReading } from '../import/values-reading.ts';
 import type { KnownPerson } from '../planning/card-owners.ts';
-import type { CardColumns, CardRows } from '../planning/card-rows.ts';
+import type { CardRows } from '../planning/card-rows.ts';
+import type { CardColumns } from '../planning/named-columns.ts';
 import type { ImportPiece } from './imports.ts';
 
 export interface CardsQuestion {

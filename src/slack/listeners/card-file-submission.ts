@@ -1,6 +1,6 @@
 /** Reads the file of cards that came with the plan form or with the form that shows how it was read. */
 import { CARD_FIELDS } from '../../app/planning/card-headings.ts';
-import type { CardColumns } from '../../app/planning/card-rows.ts';
+import type { CardColumns } from '../../app/planning/named-columns.ts';
 import type { PlanInput } from '../../app/planning/plan-input.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import { type FormOutcome, type FormTools, readHeld, type SentForm } from '../commands/command.ts';

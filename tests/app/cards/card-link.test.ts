@@ -37,6 +37,8 @@ describe('an address in a pasted line', () => {
 
   it.each([
     `Tide table ${link}, 5, @Ana`,
+    `- [ ] [Tide table](${link}) (5) @Ana`,
+    `[Tide table](${link}), 5, @Ana`,
     `Tide table: ${link}, 5, @Ana`,
     `${link} - Tide table; 5; @Ana`,
     `Tide table (${link}), 5, @Ana`,

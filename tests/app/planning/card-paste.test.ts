@@ -118,6 +118,15 @@ describe('an estimate may be in brackets or have its unit', () => {
     ['LP-7: Tide table (5)', ['LP-7', 'Tide table', 5]],
     ['Tide table (big) (5)', ['Tide table (big)', 5]],
     ['Berths (3), 5', ['Berths (3)', 5]],
+    ['Tide table 5 @Ben', ['Tide table', 5, 'U2']],
+    ['Tide table: 2.5 <@U2> <@U3>', ['Tide table', 2.5, 'U2', 'U3']],
+    ['Tide table @Ben, 5', ['Tide table', 5, 'U2']],
+    ['Tide table SP: 5', ['Tide table', 5]],
+    ['Tide table, est. 5, Ben', ['Tide table', 5, 'U2']],
+    ['Tide table (story points: 5) @Ben', ['Tide table', 5, 'U2']],
+    ['Tide table [size=½]', ['Tide table', 0.5]],
+    ['Room size: big, 5', ['Room size: big', 5]],
+    ['Size 3, 5', ['Size 3', 5]],
   ])('%j', (line, expected) => {
     expect(read(line)).toEqual(expected);
   });
@@ -128,6 +137,11 @@ describe('an estimate may be in brackets or have its unit', () => {
       expect(read(line)).toMatch(/^The estimate is missing\./);
     },
   );
+
+  test('a question mark in its place is asked about', () => {
+    expect(read('Tide table (5)\t?')).toMatch(/^“\?” isn’t an estimate/);
+    expect(read('Tide table 5 @Ben\t?')).toMatch(/^“\?” isn’t an estimate/);
+  });
 
   test('an owner behind it who is none is named', () => {
     expect(read('Tide table (5) @Zed')).toMatch(/^@Zed isn’t a member/);
@@ -180,6 +194,21 @@ describe('rows of a table', () => {
   test('a card may be about a sum', () => {
     expect(read('Total of the tolls, 8')).toEqual(['Total of the tolls', 8]);
     expect(read('LP-9: Total, 8, @Ben')).toEqual(['LP-9', 'Total', 8, 'U2']);
+  });
+
+  test('are read by the names of their columns, whatever else they hold', () => {
+    const text = [
+      'ID\tSummary\tPriority\tSP\tAssignee\tStatus',
+      'QUAY-1\tTides\t1\t5\tBen Ode\tTo do',
+      'QUAY-2\tCranes\t2\t3\t\tDone',
+      '\tLamps\t2\t\tBen Ode\tTo do',
+    ].join('\n');
+    const { cards, bad } = parseCards(text, PEOPLE);
+    expect(cards).toMatchObject([
+      { key: 'QUAY-1', title: 'Tides', estimatePoints: 5, ownerIds: ['U2'] },
+      { key: 'QUAY-2', title: 'Cranes', estimatePoints: 3, ownerIds: [] },
+    ]);
+    expect(bad).toMatchObject([{ lineNumber: 4, problem: { code: 'no-estimate' } }]);
   });
 
   test('names of columns anywhere else are a line like any other', () => {
@@ -302,6 +331,22 @@ describe('owners are members of the team', () => {
     expect(parseCardLine(`Tide table\t5\t${owners}`, PEOPLE)).toMatchObject({ ownerIds });
   });
 
+  test.each<[string, unknown[]]>([
+    ['Ben, Tide table, 5', ['Tide table', 5, 'U2']],
+    ['@Ben, Tide table, 5', ['Tide table', 5, 'U2']],
+    ['Ben, Chi, Tide table, 5', ['Tide table', 5, 'U2', 'U3']],
+    ['Ben and Chi; Tide table; 5', ['Tide table', 5, 'U2', 'U3']],
+    ['@Ben Tide table, 5', ['Tide table', 5, 'U2']],
+    ['@Ben Ode: Tide table (5)', ['Tide table', 5, 'U2']],
+    ['<@U2> Tide table 5 pts', ['Tide table', 5, 'U2']],
+    ['Ben Ode, 5', ['Ben Ode', 5]],
+    ['Zed, Tide table, 5', ['Zed, Tide table', 5]],
+  ])('may come first: %j', (line, expected) => expect(read(line)).toEqual(expected));
+
+  test('a name before the title that two members share is not guessed either', () => {
+    expect(read('Ana, Tide table, 5')).toMatch(/^Ana may be Ana Lima/);
+  });
+
   test('a name that holds a comma is found whole in a column of its own', () => {
     expect(read('Tide table\t5\tOkoro, Dayo')).toEqual(['Tide table', 5, 'U5']);
   });
@@ -392,7 +437,7 @@ describe('a whole text', () => {
 
   test.each([
     ['Fix the lamp 3', 'Fix the lamp', '3'],
-    ['3. Berths: 2.5 @Ana', 'Berths', '2.5'],
+    ['3. Berths: 25 @Ben', 'Berths', '25'],
   ])(
     'a number at the end of “%s” may be of the title, so it is asked for with a comma',
     (text, title, typed) => {
@@ -465,7 +510,21 @@ const title = fc
 const plainTitle = title.filter((text) => !/^(?::|\[?[A-Za-z][A-Za-z0-9]*-\d+)/.test(text));
 /** Or as if it did. */
 const anyTitle = fc
-  .tuple(fc.constantFrom('', ':', ': ', 'quay-55, ', 'Phase-2: ', 'PIER-3 ', '[quay-5] ', '"PIER-3 '), title)
+  .tuple(
+    fc.constantFrom(
+      '',
+      ':',
+      ': ',
+      'quay-55, ',
+      'Phase-2: ',
+      'PIER-3 ',
+      '[quay-5] ',
+      '"PIER-3 ',
+      '@Ben ',
+      'Ben: ',
+    ),
+    title,
+  )
   .map(([beginning, text]) => `${beginning}${text}`.trim());
 const estimate = fc.integer({ min: 0, max: 1_999 }).map((halves) => halves / 2);
 const owners = fc.uniqueArray(fc.constantFrom(...PEOPLE));

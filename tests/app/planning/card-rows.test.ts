@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { KnownPerson } from '../../../src/app/planning/card-owners.ts';
 import { parseCards } from '../../../src/app/planning/card-paste.ts';
-import { type CardColumns, readCardRows } from '../../../src/app/planning/card-rows.ts';
+import { readCardRows } from '../../../src/app/planning/card-rows.ts';
+import type { CardColumns } from '../../../src/app/planning/named-columns.ts';
 import { badRows } from '../../../src/words/card-file.ts';
 
 const PEOPLE: readonly KnownPerson[] = [

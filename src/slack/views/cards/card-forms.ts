@@ -2,7 +2,8 @@
 import type { ModalView } from '@slack/types';
 import type { CardLine } from '../../../app/cards/card-line.ts';
 import type { PullForm } from '../../../app/cards/pull-cards.ts';
-import { formatCardLine, keyAndTitle } from '../../../app/planning/card-paste.ts';
+import { keyAndTitle } from '../../../app/planning/card-key.ts';
+import { formatCardLine } from '../../../app/planning/card-paste.ts';
 import type { SprintHeading, Team } from '../../../app/team/team.ts';
 import { cardName } from '../../../words/cards.ts';
 import { loadWords } from '../../../words/load.ts';

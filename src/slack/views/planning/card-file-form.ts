@@ -2,7 +2,8 @@
 import type { ModalView } from '@slack/types';
 import { type CardFileReading, mayFillIn } from '../../../app/planning/card-file.ts';
 import { CARD_FIELDS, type CardField } from '../../../app/planning/card-headings.ts';
-import type { CardColumns, CardRows } from '../../../app/planning/card-rows.ts';
+import type { CardRows } from '../../../app/planning/card-rows.ts';
+import type { CardColumns } from '../../../app/planning/named-columns.ts';
 import {
   badRows,
   cardFileLead,
