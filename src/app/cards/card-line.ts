@@ -149,3 +149,10 @@ export function findCard(states: readonly SprintCardState[], reference: string):
   );
   throw new Refusal('no-such-card', { reference: reference.trim(), known });
 }
+
+/** By what a card is known again in another sprint: the team's own key, or the title where it has none. */
+export function cardIdentity(card: Pick<SprintCard, 'key' | 'number' | 'title'>): string {
+  const isByKey = hasOwnKey(card);
+  const name = isByKey ? card.key : card.title.replaceAll(/\s+/g, ' ').trim();
+  return `${isByKey ? 'key' : 'title'} ${name.toLowerCase()}`;
+}

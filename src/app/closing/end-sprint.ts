@@ -43,10 +43,7 @@ const CLOCK_STOPPED = { nextPromptAt: undefined, nextReminderAt: undefined, last
  * that was posted is brought up to date in place. The team must be locked.
  */
 export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now: Date): Promise<Sprint> {
-  const closed: Sprint = { ...sprint, ...CLOCK_STOPPED, state: 'closed', closedAt: sprint.closedAt ?? now };
-  await recordResult(tx, team, closed, now, false);
-  await tx.write.sprints.update(closed);
-  await guestsGo(tx, closed);
+  const closed = await endQuietly(tx, team, sprint, now, 'closed');
   await tellDatesAfterSprint(tx, team, now);
   if (sprint.closedAt === undefined) {
     const questions = await experimentQuestions(tx, team, closed);
@@ -58,13 +55,23 @@ export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now:
   return closed;
 }
 
-async function recordResult(
+/** Ends the sprint and stores its numbers, without a word to anybody. The team must be locked. */
+export async function endQuietly(
   tx: Transaction,
   team: Team,
   sprint: Sprint,
   now: Date,
-  cancelled: boolean,
-): Promise<void> {
+  state: 'closed' | 'cancelled',
+): Promise<Sprint> {
+  const ended: Sprint = { ...sprint, ...CLOCK_STOPPED, state, closedAt: sprint.closedAt ?? now };
+  await recordResult(tx, team, ended, now);
+  await tx.write.sprints.update(ended);
+  await guestsGo(tx, ended);
+  return ended;
+}
+
+async function recordResult(tx: Transaction, team: Team, sprint: Sprint, now: Date): Promise<void> {
+  const cancelled = sprint.state === 'cancelled';
   const records = await tx.read.recordsOf(sprint.id);
   const states = statesOf(records);
   const past = await pastSprintAtClosing(tx.read, team, sprint, now);
@@ -86,20 +93,6 @@ async function recordResult(
       blockedCardDays: blockedCardDays(states, eveningsOf(team, sprint, now)),
     },
   });
-}
-
-/** Ends a sprint of a team that is no more, without a word to anybody. The team must be locked. */
-export async function endUnwatched(
-  tx: Transaction,
-  team: Team,
-  sprint: Sprint,
-  now: Date,
-  state: 'closed' | 'cancelled',
-): Promise<void> {
-  const ended: Sprint = { ...sprint, ...CLOCK_STOPPED, state, closedAt: sprint.closedAt ?? now };
-  await recordResult(tx, team, ended, now, state === 'cancelled');
-  await tx.write.sprints.update(ended);
-  await guestsGo(tx, ended);
 }
 
 /** What is shown before a sprint is closed early or called off. Facilitators only. @throws what closing or cancelling does */
@@ -159,15 +152,7 @@ export async function cancelSprint(
     requireFacilitator(found, 'cancel');
     const { team, sprint } = found;
     const now = deps.clock.now();
-    const cancelled: Sprint = {
-      ...sprint,
-      ...CLOCK_STOPPED,
-      state: 'cancelled',
-      closedAt: sprint.closedAt ?? now,
-    };
-    await recordResult(tx, team, cancelled, now, true);
-    await tx.write.sprints.update(cancelled);
-    await guestsGo(tx, cancelled);
+    const cancelled = await endQuietly(tx, team, sprint, now, 'cancelled');
     await tx.write.posts.add([
       channelPost(team, { kind: 'cancelled', sprintId: sprint.id, byUserId: actor.userId, reason }),
     ]);

@@ -27,9 +27,14 @@ const NOTE_OF: Readonly<Record<FailedTest['id'], CoachingNoteId>> = {
 const HABITS: readonly CoachingNoteId[] = ['carry-over-repeated', 'answer-rate-low'];
 
 /**
- * The first of these that there is: that most prompts went unanswered, so that the rest isn't known; the note on the failed test that is furthest from its threshold (both tests are shares
- * of the commitment), a signal, a habit, another crossed threshold; else what went well. Without a commitment, that is the
- * note.
+ * Without a commitment, that is the note. Otherwise the first of these that there is:
+ *
+ * 1. most prompts went unanswered, so that the rest isn't known;
+ * 2. of the failed tests the one furthest from its threshold; both are shares of the commitment;
+ * 3. a signal;
+ * 4. a habit;
+ * 5. another crossed threshold;
+ * 6. what went well.
  */
 export function leadingNote(
   { verdict, failedTests }: VerdictResult,

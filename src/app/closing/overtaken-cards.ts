@@ -1,8 +1,7 @@
 /** Cards that the sprint before finished once they had been planned for the next one: their points count there. */
-import { type SprintCardState, statesOf } from '../cards/card-line.ts';
+import { cardIdentity, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import type { Reading } from '../ports/store.ts';
 import type { Sprint, SprintRecords } from '../team/team.ts';
-import { cardIdentity } from './sprint-habits.ts';
 
 /** Those of a plan that nobody has answered for yet. A card that was finished already when it was planned is new work. */
 export function overtakenIn(
@@ -34,7 +33,7 @@ export function finishedIn(records: SprintRecords): Set<string> {
   );
 }
 
-/** The latest of the sprints that are meant whose cards are known. */
+/** The latest of the team's sprints that is meant; not a cancelled one, nor one whose cards aren't known. */
 export async function sprintBefore(
   read: Reading,
   teamId: string,
@@ -45,7 +44,7 @@ export async function sprintBefore(
   );
 }
 
-/** The same with the sprint that finished them, which is read. */
+/** The ids of such cards in the sprint, and the name of the sprint that finished them. */
 export async function overtakenCards(
   read: Reading,
   sprint: Sprint,

@@ -3,7 +3,7 @@ import type { AnswerCount } from '../../sprint/answer-rate.ts';
 import type { CarriedOverCard } from '../../sprint/coaching-note.ts';
 import type { SprintHabits } from '../../sprint/habit-notes.ts';
 import { memberShareOf } from '../../sprint/work-calendar.ts';
-import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
+import { cardIdentity, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { dayAt, instantOf } from '../clock/local-time.ts';
 import { promptInstant } from '../clock/prompt-time.ts';
 import { isQuestionDay, sprintDays } from '../clock/sprint-clock.ts';
@@ -136,11 +136,4 @@ async function carriedOver(
     for (const { card } of stillCarried) rows.set(card.id, (rows.get(card.id) ?? 0) + 1);
   }
   return [...rows].filter(([, sprints]) => sprints > 1).map(([cardId, sprints]) => ({ cardId, sprints }));
-}
-
-/** By what a card is known again in another sprint: the team's own key, or the title where it has none. */
-export function cardIdentity(card: Pick<SprintCard, 'key' | 'number' | 'title'>): string {
-  const isByKey = hasOwnKey(card);
-  const name = isByKey ? card.key : card.title.replaceAll(/\s+/g, ' ').trim();
-  return `${isByKey ? 'key' : 'title'} ${name.toLowerCase()}`;
 }

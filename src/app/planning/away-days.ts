@@ -1,14 +1,7 @@
-/** Working days that members will be away or off in a coming sprint, all members together. Who it is, nobody asks. */
-import { parsePoints } from '../../sprint/points.ts';
-
 /**
- * Reads them as they are typed: whole or half days. They are written as points are.
- *
- * @returns undefined when the text is no such number.
+ * Working days that members will be away or off in a coming sprint, all members together. Whole or half
+ * days, written as points are. Who it is, nobody asks.
  */
-export function parseAwayDays(text: string): number | undefined {
-  return parsePoints(text);
-}
 
 export type AwayDaysProblem =
   | { readonly code: 'no-away-days' }

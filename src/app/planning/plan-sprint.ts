@@ -11,11 +11,17 @@ import { adviceBase } from '../advice/advice-of.ts';
 import { type BigCards, bigCardsOf } from '../advice/odds-advice.ts';
 import { comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
 import { readSet, type SetReading } from '../advice/set-advice.ts';
-import { type CardLine, cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
+import {
+  type CardLine,
+  cardIdentity,
+  cardLine,
+  isOpenCard,
+  type SprintCardState,
+  statesOf,
+} from '../cards/card-line.ts';
 import { isTimeOfDay } from '../clock/local-time.ts';
 import { firstPromptAt, lastCallAt } from '../clock/sprint-clock.ts';
 import { finishedIn, sprintBefore } from '../closing/overtaken-cards.ts';
-import { cardIdentity } from '../closing/sprint-habits.ts';
 import { type Experiment, isOpen } from '../experiments/experiment.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
@@ -143,7 +149,7 @@ async function previewOf(
   const membership = await membershipInTeam(tx.read, actor, raw.teamId);
   const { team } = membership;
   const plan = await readPlan(tx.read, membership, raw, deps.clock.now(), guests);
-  const all = sprintCards('', actor.userId, plan).map((card) => cardLine(untouched(card)));
+  const all = sprintCards('', actor.userId, plan).map(lineOfNew);
   const leftOut = leftOutCards(all, ticked);
   const cards = all.filter((card) => !leftOut.includes(card));
   const commitmentPoints = commitmentOf(cards);
@@ -233,8 +239,9 @@ async function recentSprints(read: Reading, past: readonly PastSprint[]): Promis
   return recent;
 }
 
-function untouched(card: SprintCard): Parameters<typeof cardLine>[0] {
-  return statesOf({ cards: [card], facts: [] })[0] as Parameters<typeof cardLine>[0];
+function lineOfNew(card: SprintCard): CardLine {
+  const [state] = statesOf({ cards: [card], facts: [] });
+  return cardLine(state as SprintCardState);
 }
 
 function sprintCards(sprintId: string, addedBy: string, plan: ReadPlan): SprintCard[] {
@@ -284,12 +291,9 @@ export async function commitPlan(
     const { team } = membership;
     const now = deps.clock.now();
     const whole = await readPlan(tx.read, membership, draft, now, guests);
-    const leftOut = leftOutCards(
-      whole.cards.map((card, i) => ({ ...card, number: i + 1 })),
-      input.ticked,
-    );
-    const numbers = new Set(leftOut.map(({ number }) => number));
-    const plan = { ...whole, cards: whole.cards.filter((_, i) => !numbers.has(i + 1)) };
+    const all = whole.cards.map((card, i) => ({ ...card, number: i + 1 }));
+    const leftOut = leftOutCards(all, input.ticked);
+    const plan = { ...whole, cards: all.filter((card) => !leftOut.includes(card)) };
     const { name, goal, startsOn, endsOn, closesAt } = plan.input;
     const base = { id: randomUUID(), teamId, name, goal, startsOn, endsOn, closesAt };
     const span = { ...base, closesAtInstant: plan.closesAtInstant };
@@ -314,7 +318,7 @@ export async function commitPlan(
       channelPost(team, { kind: 'plan', sprintId: sprint.id, byUserId: actor.userId }),
     ]);
     await welcomeGuests(tx, team, sprint, { guests, from: startsOn, byUserId: actor.userId });
-    const lines = cards.map((card) => cardLine(untouched(card)));
+    const lines = cards.map(lineOfNew);
     const content = { team, sprint, commitmentPoints: commitmentOf(lines), cards: lines };
     return { ...content, byUserId: actor.userId, leftOut };
   });

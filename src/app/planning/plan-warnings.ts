@@ -2,8 +2,7 @@
 import type { Day } from '../../sprint/calendar.ts';
 import { isOnScale } from '../../sprint/scale.ts';
 import { workingDaysOf } from '../../sprint/work-calendar.ts';
-import { type CardLine, hasOwnKey } from '../cards/card-line.ts';
-import { cardIdentity } from '../closing/sprint-habits.ts';
+import { type CardLine, cardIdentity, hasOwnKey } from '../cards/card-line.ts';
 import type { SprintCard, Team } from '../team/team.ts';
 import { titleAtHeart } from './card-paste.ts';
 import type { PlanInput } from './plan-input.ts';

@@ -1,6 +1,7 @@
 /** Reads a plan as it was typed, or says everything that is wrong with it. */
 
 import { daysBetween, isDay } from '../../sprint/calendar.ts';
+import { parsePoints } from '../../sprint/points.ts';
 import { instantOf, isTimeOfDay } from '../clock/local-time.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import { whyTooFar } from '../far-day.ts';
@@ -10,7 +11,7 @@ import { refuseIfAny } from '../refusal.ts';
 import { type Candidate, guestProblems, plannedGuests } from '../team/guests.ts';
 import { type Membership, todayOf } from '../team/place.ts';
 import { activeMembers, type Member, type Team } from '../team/team.ts';
-import { parseAwayDays, whyNotAwayDays } from './away-days.ts';
+import { whyNotAwayDays } from './away-days.ts';
 import { MAX_CARDS, type PastedCard, parseCards } from './card-paste.ts';
 import type { PlanInput } from './plan-input.ts';
 
@@ -61,7 +62,7 @@ export async function readPlan(
   problems.push(...span.problems);
   problems.push(...guestProblems(guests, members).map((problem) => ({ field: 'guests', problem })));
   const workers = [...activeMembers(members), ...plannedGuests(guests, members)];
-  const awayDays = input.awayDays === '' ? undefined : (parseAwayDays(input.awayDays) ?? Number.NaN);
+  const awayDays = input.awayDays === '' ? undefined : (parsePoints(input.awayDays) ?? Number.NaN);
   if (awayDays !== undefined) {
     const problem = whyNotAwayDays(awayDays, span.workingDays, workers.length);
     if (problem !== undefined) problems.push({ field: 'awayDays', problem });

@@ -6,7 +6,7 @@
 import { subDays } from 'date-fns/subDays';
 import { subMonths } from 'date-fns/subMonths';
 import { dayAt } from '../clock/local-time.ts';
-import { endUnwatched } from '../closing/end-sprint.ts';
+import { endQuietly } from '../closing/end-sprint.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { endTeamNow } from '../team/end-team.ts';
 import { DAYS_UNTIL_FINAL, DAYS_WITHOUT_CHANNEL, MONTHS_IDLE } from './promised-times.ts';
@@ -78,7 +78,7 @@ async function closeLeftOpen({ store, clock }: Pick<Ports, 'store' | 'clock'>): 
       await tx.lock.team(team.id);
       // One that was cut short measures nothing that a later plan could be made by.
       const isWhole = sprint.closedAt !== undefined || sprint.endsOn <= dayAt(endedAt, team.timeZone);
-      await endUnwatched(tx, team, sprint, now, isWhole ? 'closed' : 'cancelled');
+      await endQuietly(tx, team, sprint, now, isWhole ? 'closed' : 'cancelled');
     }
     return left.length;
   });

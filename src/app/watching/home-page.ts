@@ -1,6 +1,7 @@
 /** The bot's home page as a place to work: for each of a person's teams, what they have to do in it now. */
 
 import { burndownOf, leftEnd } from '../../sprint/burndown.ts';
+import type { Day } from '../../sprint/calendar.ts';
 import { needsOwner, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
@@ -8,10 +9,11 @@ import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { readOrWrite } from '../read-or-write.ts';
 import { teamsReadBy } from '../team/place.ts';
-import { type Actor, datedWorkersOf, type Sprint } from '../team/team.ts';
+import { type Actor, datedWorkersOf } from '../team/team.ts';
 import { type LoadOutlook, loadOutlook } from './load-outlook.ts';
 import { type TeamOverview, teamOverview } from './overview.ts';
 import { sprintTimeToday } from './status-content.ts';
+import type { TeamSprint } from './team-sprint.ts';
 
 export interface HomeTeam extends TeamOverview {
   /** Whether today is a day of the sprint on which members are asked. */
@@ -78,14 +80,15 @@ async function homePageOf(tx: Transaction, actor: Actor, now: Date): Promise<Hom
     const { sprint, begun } = about;
     const seesSprint = about.isMember || about.isProductOwner;
     const states = sprint && seesSprint ? statesOf(await tx.read.recordsOf(sprint.id)) : [];
-    const running = begun && seesSprint ? sprint : undefined;
-    const members = running ? await tx.read.membersOf(team.id) : [];
-    const time =
-      running && (await sprintTimeToday(tx.read, { team, members, sprint: running, states }, about.today));
+    const running =
+      sprint && begun && seesSprint
+        ? { team, sprint, states, members: await tx.read.membersOf(team.id) }
+        : undefined;
+    const time = running && (await sprintTimeToday(tx.read, running, about.today));
     teams.push({
       ...about,
       isPromptDay: sprint !== undefined && sprintDays(team, sprint).includes(about.today),
-      progress: running && time && (await progressOf(tx, about, running, states, time)),
+      progress: running && time && (await progressOf(tx, running, time, about.today)),
       nextSteps: about.isFacilitator ? await nextSteps(tx.read, actor, about, states, time) : [],
     });
   }
@@ -94,14 +97,13 @@ async function homePageOf(tx: Transaction, actor: Actor, now: Date): Promise<Hom
 
 async function progressOf(
   tx: Transaction,
-  { team, today }: TeamOverview,
-  sprint: Sprint,
-  states: readonly SprintCardState[],
+  running: TeamSprint,
   time: SprintTime,
+  today: Day,
 ): Promise<HomeProgress> {
+  const { team, sprint, states } = running;
   const { name: sprintName, startsOn, endsOn } = sprint;
-  const people = await tx.read.membersOf(team.id);
-  const members = datedWorkersOf(people, sprint.id);
+  const members = datedWorkersOf(running.members, sprint.id);
   const span = { sprintName, startsOn, endsOn, calendar: team, members };
   const burndown = burndownOf(states, { ...span, today: today <= endsOn ? today : undefined });
   const { leftPoints, idealPoints } = leftEnd(burndown);
@@ -111,7 +113,7 @@ async function progressOf(
     commitmentPoints: burndown.commitmentPoints,
     leftPoints,
     idealPoints,
-    load: await loadOutlook(tx, { team, members: people, sprint, states }, time, today),
+    load: await loadOutlook(tx, running, time, today),
   };
 }
 

@@ -89,7 +89,11 @@ export async function loadOutlook(
     const { ownSprints } = projection;
     return {
       from: 'pace',
-      pace: paceReading(team, states, time),
+      pace: paceOf({
+        ...sprintTotals(states, team.scale),
+        workingDaysGone: time.gone,
+        workingDaysLeft: time.evenDaysLeft,
+      }),
       ownSprints,
       neededSprints: LEAST_OWN_SPRINTS,
     };
@@ -159,7 +163,7 @@ export async function outcomeAhead(
   };
 }
 
-/** The model of cards knows none that isn't there yet: what more would change, that of sums says. */
+/** The model of cards only knows the cards that are there: what more points would change, the model of sums says. */
 function spokenWith({
   speaker,
   distribution,
@@ -176,19 +180,7 @@ function spokenWith({
   };
 }
 
-function paceReading(team: Team, states: readonly SprintCardState[], time: SprintTime): Pace {
-  return paceOf({
-    ...sprintTotals(states, team.scale),
-    workingDaysGone: time.gone,
-    workingDaysLeft: time.evenDaysLeft,
-  });
-}
-
-/**
- * Pure part.
- *
- * @param velocity from which the chances come
- */
+/** @param velocity from which the chances come */
 function projectionReading(
   projection: SprintProjection,
   velocity: Amount,
@@ -199,10 +191,10 @@ function projectionReading(
     projection;
   const loaded = loadedSprint(states, thresholds.keptShareAtLeast);
   const { signal, keepingChance, allFinishedChance, isAllNeeded } = loadReading(velocity, loaded);
-  const hasPlan = states.some(({ card }) => card.origin === 'planned' && card.estimatePoints > 0);
+  const isPlanned = hasPlan(states);
   return {
-    signal: hasPlan ? signal : undefined,
-    keepingChance: hasPlan ? keepingChance : undefined,
+    signal: isPlanned ? signal : undefined,
+    keepingChance: isPlanned ? keepingChance : undefined,
     allFinishedChance,
     isAllNeeded,
     keptFloor: thresholds.keptShareAtLeast,
@@ -234,6 +226,11 @@ export function loadedSprint(states: readonly SprintCardState[], floor: number):
     })),
     missingPoints: neededPoints - estimatesOf(finished.filter(isCommitted)),
   };
+}
+
+/** Whether there is a commitment to keep. */
+export function hasPlan(states: readonly SprintCardState[]): boolean {
+  return states.some((state) => isCommitted(state) && state.card.estimatePoints > 0);
 }
 
 function isCommitted({ card }: SprintCardState): boolean {

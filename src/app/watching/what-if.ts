@@ -11,7 +11,7 @@ import type { Transaction } from '../ports/store.ts';
 import { refuseIfAny } from '../refusal.ts';
 import { openSprint, todayOf } from '../team/place.ts';
 import type { Actor, SprintHeading } from '../team/team.ts';
-import { type LoadOutlook, loadedSprint, loadOutlook, outcomeAhead } from './load-outlook.ts';
+import { hasPlan, type LoadOutlook, loadedSprint, loadOutlook, outcomeAhead } from './load-outlook.ts';
 import { sprintProjection } from './sprint-projection.ts';
 import { sprintTimeToday } from './status-content.ts';
 import type { TeamSprint } from './team-sprint.ts';
@@ -54,12 +54,9 @@ export async function whatIfForm(
   return deps.store.transaction(async (tx) => {
     const found = await openSprint(tx, actor, { sprintId }, deps.clock.now(), 'product-owner-too');
     const { team, sprint } = found;
-    return { team, sprint, cards: openCards(statesOf(await tx.read.recordsOf(sprint.id))) };
+    const states = statesOf(await tx.read.recordsOf(sprint.id));
+    return { team, sprint, cards: states.filter(isOpenCard).map(cardLine) };
   });
-}
-
-function openCards(states: readonly SprintCardState[]): CardLine[] {
-  return states.filter(isOpenCard).map(cardLine);
 }
 
 /** @throws Refusal `bad-input`, `sprint-over` and those of finding the sprint. */
@@ -84,7 +81,7 @@ export async function askWhatIf(
       without: asked.without && cardLine(asked.without),
       memberDaysLeft: time.memberDaysLeft,
       floor: team.thresholds.keptShareAtLeast,
-      hasPlan: states.some(({ card }) => card.origin === 'planned' && card.estimatePoints > 0),
+      hasPlan: hasPlan(states),
       load,
     };
     if (load.from !== 'projection') return { ...answer, chances: undefined };

@@ -1,6 +1,5 @@
 /** The planning questions, which anyone on the team and its product owner may ask. */
 import type { Advice, AdviceQuestion } from '../../app/advice/advice.ts';
-import { parseAwayDays } from '../../app/planning/away-days.ts';
 import { Refusal } from '../../app/refusal.ts';
 import { parsePoints } from '../../sprint/points.ts';
 import { adviceValue, StaleControl } from '../button-values.ts';
@@ -47,7 +46,7 @@ export const range = command({
           startsOn: fields.text(RANGE_FIELDS.startsOn),
           endsOn: fields.text(RANGE_FIELDS.endsOn),
           // The use case refuses what is no number at its field.
-          awayDays: away === '' ? undefined : (parseAwayDays(away) ?? Number.NaN),
+          awayDays: away === '' ? undefined : (parsePoints(away) ?? Number.NaN),
           points: points === '' ? undefined : (parsePoints(points) ?? Number.NaN),
         } as const;
         return { next: 'close', say: await answerTo({ useCases, ...tools }, actor, { teamId }, question) };

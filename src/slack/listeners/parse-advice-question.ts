@@ -1,7 +1,6 @@
 /** Reads the planning questions that come with a command's words, or from the forecast's form. */
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
 import type { InputProblem, Problem } from '../../app/input-problem.ts';
-import { parseAwayDays } from '../../app/planning/away-days.ts';
 import { DAY_WORDS, withMonthTwice } from '../../app/read-day.ts';
 import { readNumber } from '../../app/read-number.ts';
 import { Refusal, refuseIfAny } from '../../app/refusal.ts';
@@ -202,7 +201,7 @@ function words(typed: string): string[] {
 }
 
 function awayDaysIn(amount: string): number {
-  const days = parseAwayDays(amount);
+  const days = parsePoints(amount);
   if (days === undefined) throw unreadRange({ code: 'not-away-days', typed: amount });
   return days;
 }

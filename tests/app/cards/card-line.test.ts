@@ -1,5 +1,10 @@
 import { expect, test } from 'vitest';
-import { cardOfKeyNumber, cardOfShortName, sharedNote } from '../../../src/app/cards/card-line.ts';
+import {
+  cardIdentity,
+  cardOfKeyNumber,
+  cardOfShortName,
+  sharedNote,
+} from '../../../src/app/cards/card-line.ts';
 
 test('a note is shared as it is, and one that begins with “private:” with nobody', () => {
   expect(sharedNote(' The tables come in two formats ')).toBe('The tables come in two formats');
@@ -27,4 +32,13 @@ test('what looks like a short name calls the only card that has it, or whose tit
   expect(cardOfShortName(cards, 'Mole-2')?.key).toBe('mole-2');
   for (const name of ['utf-8', 'pier-4', 'lamp', 'pier'])
     expect(cardOfShortName(cards, name)).toBeUndefined();
+});
+
+test.each([
+  [{ key: 'LP-7', number: 2, title: 'Tides' }, 'key lp-7'],
+  [{ key: '2', number: 2, title: ' Tide  Table' }, 'title tide table'],
+  [{ key: '#2', number: 2, title: 'Tides' }, 'title tides'],
+  [{ key: '#4', number: 2, title: 'Tides' }, 'title tides'],
+])('in another sprint %j is known again by its %s', (card, identity) => {
+  expect(cardIdentity(card)).toBe(identity);
 });

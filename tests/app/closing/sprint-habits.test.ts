@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { recordAway, recordUnchanged } from '../../../src/app/answering/record-answers.ts';
 import { dropCard } from '../../../src/app/cards/change-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
-import { answerCount, askedPrompts, cardIdentity } from '../../../src/app/closing/sprint-habits.ts';
+import { answerCount, askedPrompts } from '../../../src/app/closing/sprint-habits.ts';
 import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
 import type { Prompt, RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team/team.ts';
 import { dayPlus } from '../../../src/sprint/calendar.ts';
@@ -78,17 +78,6 @@ describe('a card open at the end of several sprints in a row', () => {
     await cancelSprint(h.deps, ana, { sprintId: second.id, reason: '' });
     await close(h, await sprintOf(h, team, 2, 'Tide table, 5, @Ben\nFog horn, 5, @Ben'));
     expect(carriedIn(h)).toEqual({ 'Tide table': 2 });
-  });
-});
-
-describe('by what a card is known again', () => {
-  test.each([
-    [{ key: 'LP-7', number: 2, title: 'Tides' }, 'key lp-7'],
-    [{ key: '2', number: 2, title: ' Tide  Table' }, 'title tide table'],
-    [{ key: '#2', number: 2, title: 'Tides' }, 'title tides'],
-    [{ key: '#4', number: 2, title: 'Tides' }, 'title tides'],
-  ])('%j is %s', (card, identity) => {
-    expect(cardIdentity(card)).toBe(identity);
   });
 });
 
