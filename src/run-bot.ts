@@ -2,7 +2,7 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import packageJson from '../package.json' with { type: 'json' };
 import { runDueWork } from './app/clock/ask-members.ts';
-import { takeOutLeftImports } from './app/import/take-out-imports.ts';
+import { takeOutLeftImports } from './app/import/import-sprints.ts';
 import type { AppDependencies } from './app/ports/app-dependencies.ts';
 import { deliverPost } from './app/posting/deliver.ts';
 import type { Post } from './app/posting/posts.ts';

@@ -20,9 +20,15 @@ import { type RequestMeter, scopedRequests } from './door/request-scope.ts';
 import { SocketDoor } from './door/socket-door.ts';
 import { downloadFile } from './files/download-file.ts';
 import { ReadingTurns } from './files/reading-turns.ts';
-import { HomePages } from './listeners/home-page.ts';
+import { listenToButtons } from './listeners/buttons.ts';
+import { listenToChannels } from './listeners/channel-events.ts';
+import { listenToCommand } from './listeners/commands.ts';
+import { listenToDirectMessages } from './listeners/direct-messages.ts';
+import { HomePages, listenToHomePage } from './listeners/home-page.ts';
 import type { ListenerContext } from './listeners/listener-context.ts';
-import { registerListeners } from './listeners/register-listeners.ts';
+import { listenToMentions } from './listeners/mentions.ts';
+import { listenToShortcuts } from './listeners/shortcuts.ts';
+import { listenToForms } from './listeners/submissions.ts';
 import { onlyOfPlatform } from './platform-host.ts';
 import { shareFiles, uploadImage } from './sending/upload-files.ts';
 import { wholeCalls } from './sending/whole-call.ts';
@@ -134,7 +140,14 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
     }),
   );
   bolt.use(fairShare(options.config.requestsPerMinute ?? 0));
-  registerListeners(bolt);
+  listenToCommand(bolt);
+  listenToButtons(bolt);
+  listenToShortcuts(bolt);
+  listenToForms(bolt);
+  listenToDirectMessages(bolt);
+  listenToMentions(bolt);
+  listenToHomePage(bolt);
+  listenToChannels(bolt);
 
   return {
     async start() {

@@ -8,7 +8,7 @@ import { closingSummary, runningSummary, type SprintSummary } from '../../sprint
 import { tellDatesAfterSprint } from '../bodies/forecast-bodies.ts';
 import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
 import { eveningsOf, reopenUntil } from '../clock/sprint-clock.ts';
-import { experimentQuestions } from '../experiments/ask-about-experiments.ts';
+import { experimentQuestions } from '../experiments/end-experiment.ts';
 import { baselineFor } from '../history/baseline-of.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';

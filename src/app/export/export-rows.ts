@@ -1,4 +1,4 @@
-/** From a team's records to the lines of the files of its sprints. Holds no person: no id, no name, no sum by member. */
+/** From a team's records to the lines of the files of its sprints and of what it tries. Holds no person: no id, no name, no sum by member. */
 import type { RatioId } from '../../sprint/sprint-ratios.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { type SprintTotals, sprintTotals } from '../../sprint/totals.ts';
@@ -9,6 +9,7 @@ import { dayAt } from '../clock/local-time.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import { CSV_COLUMNS } from '../csv/csv-columns.ts';
 import type { CsvRow } from '../csv/write-csv.ts';
+import type { Experiment } from '../experiments/experiment.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { type FromRecords, pastSprintOf } from '../history/past-sprint-at-closing.ts';
 import { MOST_GOAL_CHARACTERS } from '../import/sprint-line.ts';
@@ -188,4 +189,25 @@ export function withoutMentions(text: string, mostCharacters?: number): string {
 export function numberedName(name: string, number: number, mostCharacters: number): string {
   const ending = ` (${number})`;
   return `${name.slice(0, mostCharacters - ending.length).trimEnd()}${ending}`;
+}
+
+/** What a team tries and tried, in the order in which it began. */
+export function experimentRows(
+  { timeZone }: Pick<Team, 'timeZone'>,
+  experiments: readonly Experiment[],
+  sprints: readonly Sprint[],
+): CsvRow<'experiments'>[] {
+  return experiments.map(({ text, ratio, direction, begunAt, afterSprintId, ended }) => {
+    const after = sprints.find(({ id }) => id === afterSprintId);
+    return {
+      experiment: withoutMentions(text),
+      ratio: CSV_COLUMNS.sprints.find((column) => column.ratio === ratio)?.name,
+      direction,
+      'begun on': dayAt(begunAt, timeZone),
+      'after sprint': after && withoutMentions(after.name),
+      'after sprint first day': after?.startsOn,
+      outcome: ended?.how,
+      'ended on': ended && dayAt(ended.at, timeZone),
+    };
+  });
 }

@@ -15,8 +15,13 @@ import { Refusal } from '../refusal.ts';
 import { membershipBy, type Place, requireFacilitator } from '../team/place.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
 import { bodyRows } from './body-rows.ts';
-import { experimentRows } from './experiment-rows.ts';
-import { type ExportedSprint, exportRows, numberedName, withoutMentions } from './export-rows.ts';
+import {
+  type ExportedSprint,
+  experimentRows,
+  exportRows,
+  numberedName,
+  withoutMentions,
+} from './export-rows.ts';
 
 type ExportedKind = ImportedKind | 'experiments';
 

@@ -26,8 +26,7 @@ import {
 } from './place.ts';
 import { settingsOf, USUAL_SETTINGS } from './settings.ts';
 import { type Actor, activeMembers, isWorking, type Member, type Team } from './team.ts';
-import { tellOfChanges } from './tell-of-changes.ts';
-import { tellOfRoles } from './tell-of-roles.ts';
+import { tellOfChanges, tellOfRoles } from './tell-of-changes.ts';
 
 const DEFAULTS = { promptAt: '09:15', workingDays: [1, 2, 3, 4, 5] } as const;
 

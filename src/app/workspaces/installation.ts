@@ -1,4 +1,4 @@
-/** A workspace's installation of the bot, as it is kept when one bot serves many workspaces. */
+/** A workspace's installation of the bot, as it is kept when one bot serves many workspaces; and which of them it serves. */
 
 /** A bot token, encrypted; only with the key of that name can it be opened. */
 export interface SealedToken {
@@ -21,4 +21,16 @@ export interface Installation {
   readonly installedAt: Date;
   /** When the bot was removed; undefined while it is installed. */
   readonly revokedAt: Date | undefined;
+}
+
+/** Ids of workspaces, and of organisations with all of theirs; `*`: any. */
+export type AllowedWorkspaces = '*' | readonly string[];
+
+/** Whether the bot serves it. */
+export function isAllowed(
+  allowed: AllowedWorkspaces,
+  { workspaceId, enterpriseId }: Pick<Installation, 'workspaceId' | 'enterpriseId'>,
+): boolean {
+  if (allowed === '*') return true;
+  return allowed.includes(workspaceId) || (enterpriseId !== undefined && allowed.includes(enterpriseId));
 }

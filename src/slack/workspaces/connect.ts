@@ -3,8 +3,8 @@
 import type { WebClient } from '@slack/web-api';
 import type { AppDependencies } from '../../app/ports/app-dependencies.ts';
 import type { Store } from '../../app/ports/store.ts';
-import { type AllowedWorkspaces, isAllowed } from '../../app/workspaces/allowed-workspaces.ts';
 import { checkTokenKeys, type TokenKeyProblem } from '../../app/workspaces/check-token-keys.ts';
+import { type AllowedWorkspaces, isAllowed } from '../../app/workspaces/installation.ts';
 import { openedToken, type TokenKeys, tokenKeys } from '../../app/workspaces/token-keys.ts';
 import type { Config, Distribution } from '../../config.ts';
 import type { Logger } from '../../logger.ts';

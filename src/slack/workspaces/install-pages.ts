@@ -6,8 +6,8 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import type { AppDependencies } from '../../app/ports/app-dependencies.ts';
 import { visibleText } from '../../app/visible-text.ts';
-import { isAllowed } from '../../app/workspaces/allowed-workspaces.ts';
 import { ATTEMPT_LIFE_MS, installAttempts } from '../../app/workspaces/install-attempt.ts';
+import { isAllowed } from '../../app/workspaces/installation.ts';
 import { recordInstallation } from '../../app/workspaces/keep-installation.ts';
 import type { TokenKeys } from '../../app/workspaces/token-keys.ts';
 import type { Distribution } from '../../config.ts';

@@ -2,8 +2,9 @@
 import { existsSync } from 'node:fs';
 import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
+import { setImmediate as turn } from 'node:timers/promises';
 import { setFlagsFromString } from 'node:v8';
-import { PGlite } from '@electric-sql/pglite';
+import { PGlite, type Transaction } from '@electric-sql/pglite';
 import { sql } from 'drizzle-orm';
 import { drizzle } from 'drizzle-orm/pglite';
 import { migrate } from 'drizzle-orm/pglite/migrator';
@@ -25,7 +26,6 @@ import {
   refuseFullDisk,
   refusingWithoutRoom,
 } from './disk-room.ts';
-import { lettingOthersTurn } from './letting-others-turn.ts';
 
 /** In place of a folder: everything is gone when the process ends. */
 export const IN_MEMORY = 'memory';
@@ -140,4 +140,36 @@ export async function openPglite(
     unlock();
     throw isInFolder && isNoRoom(error) ? fullDiskError(dataFolder, error) : error;
   }
+}
+
+/**
+ * PGlite works in this very thread, and is done before it gives a promise back. So a chain of statements, each awaited,
+ * would hold the loop from its first to its last: nobody else is answered, however small each of them is.
+ *
+ * @returns the same database, in which the loop turns after every statement, also where several were asked for at once
+ */
+function lettingOthersTurn<Open extends PGlite | Transaction>(open: Open): Open {
+  // One is begun when the turn after the one before it has come: PGlite would begin it at once.
+  let before: Promise<unknown> = Promise.resolve();
+  return new Proxy(open, {
+    get(target, name) {
+      const value: unknown = Reflect.get(target, name, target);
+      if (typeof value !== 'function') return value;
+      const method = (value as (...given: unknown[]) => unknown).bind(target);
+      if (name === 'transaction') {
+        return (work: (tx: Transaction) => unknown, ...rest: unknown[]) =>
+          method((tx: Transaction) => work(lettingOthersTurn(tx)), ...rest);
+      }
+      if (name !== 'query' && name !== 'exec') return method;
+      return async (...given: unknown[]) => {
+        const result = before.then(() => method(...given));
+        before = result.then(
+          () => turn(),
+          () => turn(),
+        );
+        await before;
+        return result;
+      };
+    },
+  });
 }

@@ -1,4 +1,4 @@
-/** Posts owed to somebody, the prompts that some of them ask, events already seen, and who has looked in on the bot. */
+/** Posts owed to somebody, the prompts that some of them ask, events already seen, who has looked in on the bot, and messages to be taken back. */
 import { type SQL, type SQLWrapper, sql } from 'drizzle-orm';
 import { bigint, check, index, integer, jsonb, primaryKey, text, unique } from 'drizzle-orm/pg-core';
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
@@ -156,5 +156,32 @@ export const visits = loadline.table(
     primaryKey({ name: 'visits_pk', columns: [visit.workspaceId, visit.userId] }),
     check('visits_ids_given', sql`${isNotBlank(visit.workspaceId)} and ${isNotBlank(visit.userId)}`),
     check('visits_something_happened', sql`num_nonnulls(${visit.homeOpenedAt}, ${visit.welcomedAt}) > 0`),
+  ],
+);
+
+/**
+ * Direct messages with people who were erased, of which the bot is to take back its own part. A row goes when it is done, and says
+ * nothing of whom it is about but the conversation's id, without which nothing could be done.
+ */
+export const messageRemovals = loadline.table(
+  'message_removals',
+  {
+    id: text('id').primaryKey(),
+    workspaceId: text('workspace_id').notNull(),
+    channelId: text('channel_id').notNull(),
+    /** Messages from here on stay, or have been looked at. */
+    beforeTs: text('before_ts').notNull(),
+    removedCount: integer('removed_count').notNull().default(0),
+    /** Those that the platform doesn't let the bot delete. */
+    leftCount: integer('left_count').notNull().default(0),
+    nextAt: instant('next_at').notNull(),
+    createdAt: instant('created_at').notNull(),
+  },
+  (removal) => [
+    index('message_removals_due').on(removal.nextAt),
+    check(
+      'message_removals_given',
+      sql`${isNotBlank(removal.id)} and ${isNotBlank(removal.workspaceId)} and ${isNotBlank(removal.channelId)}`,
+    ),
   ],
 );

@@ -1,10 +1,14 @@
-/** What is kept beside a sprint: drafts of plans, changes of a plan, and the numbers of each sprint as they were posted. */
+/**
+ * What is kept beside a sprint: drafts of plans, changes of a plan, the numbers of each sprint as they were posted, and what
+ * facilitators who watch it have heard.
+ */
 import { sql } from 'drizzle-orm';
 import { bigint, boolean, check, index, integer, jsonb, primaryKey, text } from 'drizzle-orm/pg-core';
 import { PLAN_PARTS, type PlanPart } from '../../app/planning/plan-change.ts';
 import type { PlanInput } from '../../app/planning/plan-input.ts';
+import type { LoadSignal } from '../../forecast/pace.ts';
 import { cards } from './cards.ts';
-import { codedSummary, instant, isHalves, isNotBlank, loadline, pointsSum } from './columns.ts';
+import { codedSummary, day, instant, isHalves, isNotBlank, loadline, pointsSum } from './columns.ts';
 import { sprints, teams } from './teams.ts';
 
 export const sprintResults = loadline.table(
@@ -106,3 +110,21 @@ export const planChanges = loadline.table(
 function quoted(words: readonly string[]): string {
   return words.map((word) => `'${word}'`).join(', ');
 }
+
+/** Sprints that are watched for facilitators: what was seen last, and what they have heard. */
+export const watches = loadline.table(
+  'watches',
+  {
+    sprintId: text('sprint_id')
+      .primaryKey()
+      .references(() => sprints.id, { onDelete: 'cascade' }),
+    nextAt: instant('next_at').notNull(),
+    lastAt: instant('last_at').notNull(),
+    signal: text('signal').$type<LoadSignal>(),
+    /** The day of the last word about the signal. */
+    signalToldOn: day('signal_told_on'),
+    /** Ratios above their ceilings about which a word went out. */
+    ceilingsTold: text('ceilings_told').array().notNull().default(sql`'{}'::text[]`),
+  },
+  (watch) => [index('watches_due').on(watch.nextAt)],
+);

@@ -3,9 +3,9 @@ import type { AddressInfo } from 'node:net';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
+import { messageFiles } from '../../../src/words/language.ts';
 import { botUnderTest } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
-import { namedCommands } from '../support/named-commands.ts';
 import { CARD_TITLE, CHANNEL_ID, DIRECT_ID, MIRA_ID, team, WORKSPACE_ID } from '../support/samples.ts';
 import { callsOf } from '../support/spy-use-cases.ts';
 
@@ -80,6 +80,13 @@ const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][
   ['privacy', 'privacyOverview', []],
   ['', 'overview', [here]],
 ];
+
+/** What messages tell people to type after the command, to the letter; those that depend on an argument are left out. */
+function namedCommands(): string[] {
+  const texts = [...messageFiles('en-GB').values()];
+  const named = texts.flatMap((text) => [...text.matchAll(/`\/loadline ([^`{]*)`/g)]);
+  return [...new Set(named.map(([, words]) => words as string))];
+}
 
 describe('the slash command', () => {
   it.each(ROUTES)('`%s` leads to %s', async (typed, useCase, input, form) => {

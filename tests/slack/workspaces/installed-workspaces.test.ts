@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Reading } from '../../../src/app/ports/store.ts';
-import type { AllowedWorkspaces } from '../../../src/app/workspaces/allowed-workspaces.ts';
-import type { Installation } from '../../../src/app/workspaces/installation.ts';
+import type { AllowedWorkspaces, Installation } from '../../../src/app/workspaces/installation.ts';
 import { TokenKeyError, tokenKeys } from '../../../src/app/workspaces/token-keys.ts';
 import { installedWorkspaces } from '../../../src/slack/workspaces/connect.ts';
 import { fakeStore } from '../../support/fake-store.ts';
