@@ -2,7 +2,7 @@
  * Takes a person out of every table. What they said about cards stays, for the team's numbers are made of it; who said
  * it, and in what words, goes. Must leave every number as it is.
  */
-import { and, eq, inArray, isNotNull, or, sql } from 'drizzle-orm';
+import { and, eq, inArray, isNotNull, or, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
 import type { PeopleWriting } from '../../app/ports/teams.ts';
 import { ERASED, mayTell, withoutPerson } from '../../app/privacy/without-person.ts';
@@ -77,14 +77,11 @@ export function peopleWriting(session: SqlSession): PeopleWriting {
       .update(sprints)
       .set({ goalSaidBy: ERASED, goalNote: '' })
       .where(and(eq(sprints.goalSaidBy, userId), inArray(sprints.teamId, teamIds(actor))));
-    for (const [column, mark] of [
-      [experiments.begunBy, { begunBy: ERASED }],
-      [experiments.endedBy, { endedBy: ERASED }],
-    ] as const) {
+    for (const by of ['begunBy', 'endedBy'] as const) {
       await session
         .update(experiments)
-        .set(mark)
-        .where(and(eq(column, userId), inArray(experiments.teamId, teamIds(actor))));
+        .set({ [by]: ERASED })
+        .where(and(eq(experiments[by], userId), inArray(experiments.teamId, teamIds(actor))));
     }
     await session
       .update(recordedValues)
@@ -125,71 +122,51 @@ export function peopleWriting(session: SqlSession): PeopleWriting {
 
   /** Takes the person out of one column of what others typed. */
   async function rewrite(
-    table: PgTable,
-    id: PgColumn,
+    table: PgTable & { readonly id: PgColumn },
     text: PgColumn,
-    isInWorkspace: ReturnType<typeof inArray>,
+    isInWorkspace: SQL,
     person: Parameters<typeof withoutPerson>[1],
   ): Promise<void> {
     const rows = await session
-      .select({ id, text })
+      .select({ id: table.id, text })
       .from(table)
       .where(and(isInWorkspace, isNotNull(text), mayHold(text, person)));
     for (const row of rows) {
-      const [before, key] = [row.text as string, row.id as string];
-      const after = withoutPerson(before, person);
-      if (after !== before)
-        await session
-          .update(table)
-          .set({ [text.name]: after })
-          .where(eq(id, key));
+      const after = withoutPerson(row.text as string, person);
+      if (after === row.text) continue;
+      const column = sql.identifier(text.name);
+      await session.execute(sql`update ${table} set ${column} = ${after} where ${eq(table.id, row.id)}`);
     }
   }
 
   async function forgetInTexts(actor: Actor, names: readonly string[]): Promise<void> {
     const person = { userId: actor.userId, names };
     const [ofTeams, ofSprints, ofCards] = [teamIds(actor), sprintIds(actor), cardIds(actor)];
-    await rewrite(teams, teams.id, teams.name, inArray(teams.id, ofTeams), person);
-    await rewrite(sprints, sprints.id, sprints.name, inArray(sprints.id, ofSprints), person);
-    await rewrite(sprints, sprints.id, sprints.goal, inArray(sprints.id, ofSprints), person);
-    await rewrite(sprints, sprints.id, sprints.goalNote, inArray(sprints.id, ofSprints), person);
-    await rewrite(
-      experiments,
-      experiments.id,
-      experiments.text,
-      inArray(experiments.teamId, ofTeams),
-      person,
-    );
-    await rewrite(
-      bodiesOfWork,
-      bodiesOfWork.id,
-      bodiesOfWork.name,
-      inArray(bodiesOfWork.teamId, ofTeams),
-      person,
-    );
-    for (const text of [planChanges.was, planChanges.became]) {
-      await rewrite(planChanges, planChanges.id, text, inArray(planChanges.sprintId, ofSprints), person);
-    }
-    await rewrite(cards, cards.id, cards.title, inArray(cards.sprintId, ofSprints), person);
-    await rewrite(cards, cards.id, cards.link, inArray(cards.sprintId, ofSprints), person);
-    await rewrite(answers, answers.id, answers.note, inArray(answers.cardId, ofCards), person);
-    await rewrite(
-      cardChanges,
-      cardChanges.id,
-      cardChanges.note,
-      inArray(cardChanges.cardId, ofCards),
-      person,
-    );
-    await rewrite(posts, posts.id, posts.reason, eq(posts.workspaceId, actor.workspaceId), person);
+    const inTeams = (teamId: PgColumn) => inArray(teamId, ofTeams);
+    const inSprints = (sprintId: PgColumn) => inArray(sprintId, ofSprints);
+    const inCards = (cardId: PgColumn) => inArray(cardId, ofCards);
+    const typed: [table: PgTable & { readonly id: PgColumn }, texts: PgColumn[], isInWorkspace: SQL][] = [
+      [teams, [teams.name], inTeams(teams.id)],
+      [sprints, [sprints.name, sprints.goal, sprints.goalNote], inSprints(sprints.id)],
+      [experiments, [experiments.text], inTeams(experiments.teamId)],
+      [bodiesOfWork, [bodiesOfWork.name], inTeams(bodiesOfWork.teamId)],
+      [planChanges, [planChanges.was, planChanges.became], inSprints(planChanges.sprintId)],
+      [cards, [cards.title, cards.link], inSprints(cards.sprintId)],
+      [answers, [answers.note], inCards(answers.cardId)],
+      [cardChanges, [cardChanges.note], inCards(cardChanges.cardId)],
+      [posts, [posts.reason], eq(posts.workspaceId, actor.workspaceId)],
+    ];
+    for (const [table, texts, isInWorkspace] of typed)
+      for (const text of texts) await rewrite(table, text, isInWorkspace, person);
     const drafts = await session.select().from(planDrafts).where(inArray(planDrafts.teamId, ofTeams));
     for (const { teamId, userId, draft } of drafts) {
-      const typed = Object.entries(draft).map(([field, text]) => [
+      const fields = Object.entries(draft).map(([field, text]) => [
         field,
         field === 'teamId' ? text : withoutPerson(text, person),
       ]);
       await session
         .update(planDrafts)
-        .set({ draft: Object.fromEntries(typed) })
+        .set({ draft: Object.fromEntries(fields) })
         .where(and(eq(planDrafts.teamId, teamId), eq(planDrafts.userId, userId)));
     }
     // What became of a failed delivery is kept with its job for a while, and may quote what was in hand.

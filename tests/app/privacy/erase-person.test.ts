@@ -2,6 +2,7 @@
 import { sql } from 'drizzle-orm';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { statesOf } from '../../../src/app/cards/card-line.ts';
+import { recordGoal } from '../../../src/app/closing/record-goal.ts';
 import { pastSprints } from '../../../src/app/history/team-history.ts';
 import { erasePerson } from '../../../src/app/privacy/erase-person.ts';
 import { personalCopy, privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
@@ -108,7 +109,9 @@ describeOnPostgresFirst('erasing a member', (_database, kind) => {
 
   test('keeps what others said, without naming the person', async () => {
     const { closedId } = await busyTeam(h);
+    await recordGoal(h.deps, actorOf('ana'), { sprintId: closedId, met: 'yes', note: 'thanks to Ben Ode' });
     await erasePerson(h.deps, ben);
+    expect((await h.sprint(closedId)).goalOutcome?.note).toBe('thanks to somebody');
     const { facts, cards } = await h.records(closedId);
     const chis = answersIn(facts).find(({ memberId }) => memberId === PEOPLE.chi);
     expect(chis?.note).toBe('with somebody and somebody');
