@@ -5,8 +5,8 @@
 import { subDays } from 'date-fns/subDays';
 import { subHours } from 'date-fns/subHours';
 import { subMonths } from 'date-fns/subMonths';
-import { and, eq, inArray, isNull, lt, ne, or, sql } from 'drizzle-orm';
-import type { PgColumn } from 'drizzle-orm/pg-core';
+import { and, eq, inArray, isNull, lt, ne, or, type SQL, sql } from 'drizzle-orm';
+import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
 import type { RetentionWriting } from '../../app/ports/teams.ts';
 import { ERASED } from '../../app/privacy/without-person.ts';
 import type { Team } from '../../app/team/team.ts';
@@ -146,120 +146,79 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
       const isOld = (teamId: PgColumn, at: PgColumn) =>
         sql`exists (select from ${teams}
           where ${teams.id} = ${teamId} and ${at} < (${cutoff(now)}) at time zone 'UTC')`;
+      /** Deletes so many of them at most. */
+      const deleteSome = (table: PgTable, id: PgColumn, which: SQL | undefined): Promise<unknown[]> => {
+        const some = session.select({ id }).from(table).where(which).limit(limit);
+        return session.delete(table).where(inArray(id, some)).returning({ id });
+      };
       // What was never planned is no detail of a sprint that a team could want to keep without end.
       const isOldDraft = sql`${planDrafts.savedAt} < ${subMonths(now, DRAFTS_KEPT_MONTHS).toISOString()}::timestamptz`;
-      const drafts = await session
-        .delete(planDrafts)
-        .where(or(isOld(planDrafts.teamId, planDrafts.savedAt), isOldDraft))
-        .returning({ userId: planDrafts.userId });
-      const oldExperiments = session
-        .select({ id: experiments.id })
-        .from(experiments)
-        .where(isOld(experiments.teamId, experiments.endedAt))
-        .limit(limit);
-      const goneExperiments = await session
-        .delete(experiments)
-        .where(inArray(experiments.id, oldExperiments))
-        .returning({ id: experiments.id });
-      const oldBodies = session
-        .select({ id: bodiesOfWork.id })
-        .from(bodiesOfWork)
-        .where(isOld(bodiesOfWork.teamId, bodiesOfWork.doneAt))
-        .limit(limit);
-      const goneBodies = await session
-        .delete(bodiesOfWork)
-        .where(inArray(bodiesOfWork.id, oldBodies))
-        .returning({ id: bodiesOfWork.id });
-      const oldPosts = session
-        .select({ id: posts.id })
-        .from(posts)
-        .where(and(isNull(posts.sprintId), isOld(posts.teamId, posts.createdAt)))
-        .limit(limit);
-      const gonePosts = await session
-        .delete(posts)
-        .where(inArray(posts.id, oldPosts))
-        .returning({ id: posts.id });
-      const goneMembers = await session
-        .delete(members)
-        .where(sql`(${members.teamId}, ${members.userId}) in (${membersOfWhomNothingIsLeft(limit)})`)
-        .returning({ userId: members.userId });
-      const gonePastDaysOff = await session
-        .update(members)
-        .set({ daysOff: withoutPast(members.daysOff, now) })
-        .from(teams)
-        .where(and(eq(teams.id, members.teamId), hasPast(members.daysOff, now)))
-        .returning({ userId: members.userId });
-      const goneWeekdays = await session
-        .update(members)
-        .set({
-          worksOnBefore: sql`(select coalesce(jsonb_agg(weekdays order by weekdays -> 'until'), '[]')
-            from jsonb_array_elements(${members.worksOnBefore}) as weekdays
-            where weekdays ->> 'until' >= ${firstKeptDay(now)})`,
-        })
-        .from(teams)
-        .where(
-          and(
-            eq(teams.id, members.teamId),
-            sql`jsonb_path_exists(${members.worksOnBefore}, '$[*].until ? (@ < $first)', jsonb_build_object('first', ${firstKeptDay(now)}))`,
-          ),
-        )
-        .returning({ userId: members.userId });
-      const gonePastTeamDaysOff = await session
-        .update(teams)
-        .set({ daysOff: withoutPast(teams.daysOff, now) })
-        .where(hasPast(teams.daysOff, now))
-        .returning({ id: teams.id });
-      const oldEvents = session
-        .select({ eventId: seenEvents.eventId })
-        .from(seenEvents)
-        .where(lt(seenEvents.seenAt, subHours(now, EVENTS_REMEMBERED_HOURS)))
-        .limit(limit);
-      const goneEvents = await session
-        .delete(seenEvents)
-        .where(inArray(seenEvents.eventId, oldEvents))
-        .returning({ eventId: seenEvents.eventId });
-      const goneRemovals = await session
-        .delete(messageRemovals)
-        .where(lt(messageRemovals.createdAt, subDays(now, REMOVALS_TRIED_DAYS)))
-        .returning({ id: messageRemovals.id });
-      const goneWordsOfRemovals = await session
-        .delete(posts)
-        .where(
-          and(
-            isNull(posts.sprintId),
-            isNull(posts.teamId),
-            lt(posts.createdAt, subDays(now, REMOVALS_TOLD_DAYS)),
-          ),
-        )
-        .returning({ id: posts.id });
-      const goneAttempts = await session
-        .delete(installAttempts)
-        .where(lt(installAttempts.expiresAt, now))
-        .returning({ stateHash: installAttempts.stateHash });
-      const goneChanges = await session
-        .delete(pastChanges)
-        .where(sql`(${pastChanges.workspaceId}, ${pastChanges.mark}) in (${overtakenChanges(now, limit)})`)
-        .returning({ mark: pastChanges.mark });
-      const goneVisits = await session
-        .delete(visits)
-        .where(sql`(${visits.workspaceId}, ${visits.userId}) in (${oldVisitsOfStrangers(now, limit)})`)
-        .returning({ userId: visits.userId });
-      return [
-        drafts,
-        goneExperiments,
-        goneBodies,
-        gonePosts,
-        goneMembers,
-        gonePastDaysOff,
-        gonePastTeamDaysOff,
-        goneWeekdays,
-        goneEvents,
-        goneRemovals,
-        goneWordsOfRemovals,
-        goneAttempts,
-        goneChanges,
-        goneVisits,
-      ].reduce((sum, { length }) => sum + length, 0);
+      const isOfNoTeam = and(isNull(posts.sprintId), isNull(posts.teamId));
+      const gone = [
+        await session
+          .delete(planDrafts)
+          .where(or(isOld(planDrafts.teamId, planDrafts.savedAt), isOldDraft))
+          .returning({ id: planDrafts.userId }),
+        await deleteSome(experiments, experiments.id, isOld(experiments.teamId, experiments.endedAt)),
+        await deleteSome(bodiesOfWork, bodiesOfWork.id, isOld(bodiesOfWork.teamId, bodiesOfWork.doneAt)),
+        await deleteSome(posts, posts.id, and(isNull(posts.sprintId), isOld(posts.teamId, posts.createdAt))),
+        await session
+          .delete(members)
+          .where(sql`(${members.teamId}, ${members.userId}) in (${membersOfWhomNothingIsLeft(limit)})`)
+          .returning({ id: members.userId }),
+        await session
+          .update(members)
+          .set({ daysOff: withoutPast(members.daysOff, now) })
+          .from(teams)
+          .where(and(eq(teams.id, members.teamId), hasPast(members.daysOff, now)))
+          .returning({ id: members.userId }),
+        await session
+          .update(members)
+          .set({
+            worksOnBefore: sql`(select coalesce(jsonb_agg(weekdays order by weekdays -> 'until'), '[]')
+              from jsonb_array_elements(${members.worksOnBefore}) as weekdays
+              where weekdays ->> 'until' >= ${firstKeptDay(now)})`,
+          })
+          .from(teams)
+          .where(
+            and(
+              eq(teams.id, members.teamId),
+              sql`jsonb_path_exists(${members.worksOnBefore}, '$[*].until ? (@ < $first)', jsonb_build_object('first', ${firstKeptDay(now)}))`,
+            ),
+          )
+          .returning({ id: members.userId }),
+        await session
+          .update(teams)
+          .set({ daysOff: withoutPast(teams.daysOff, now) })
+          .where(hasPast(teams.daysOff, now))
+          .returning({ id: teams.id }),
+        await deleteSome(
+          seenEvents,
+          seenEvents.eventId,
+          lt(seenEvents.seenAt, subHours(now, EVENTS_REMEMBERED_HOURS)),
+        ),
+        await session
+          .delete(messageRemovals)
+          .where(lt(messageRemovals.createdAt, subDays(now, REMOVALS_TRIED_DAYS)))
+          .returning({ id: messageRemovals.id }),
+        await session
+          .delete(posts)
+          .where(and(isOfNoTeam, lt(posts.createdAt, subDays(now, REMOVALS_TOLD_DAYS))))
+          .returning({ id: posts.id }),
+        await session
+          .delete(installAttempts)
+          .where(lt(installAttempts.expiresAt, now))
+          .returning({ id: installAttempts.stateHash }),
+        await session
+          .delete(pastChanges)
+          .where(sql`(${pastChanges.workspaceId}, ${pastChanges.mark}) in (${overtakenChanges(now, limit)})`)
+          .returning({ id: pastChanges.mark }),
+        await session
+          .delete(visits)
+          .where(sql`(${visits.workspaceId}, ${visits.userId}) in (${oldVisitsOfStrangers(now, limit)})`)
+          .returning({ id: visits.userId }),
+      ];
+      return gone.reduce((sum, { length }) => sum + length, 0);
     },
   };
 }
