@@ -46,7 +46,7 @@ const SHORT: Readonly<Record<string, number>> = {
 
 /** What is put together from parts, and the function that is fed instead. */
 const COMPOSED: Readonly<Record<string, (text: string) => unknown>> = {
-  'app/answering/free-texts.ts': (text) => takeFreeTexts(text, ENGLISH),
+  'app/answering/free-texts.ts': (text) => takeFreeTexts(text, ENGLISH, () => undefined),
   'app/export/export-sprints.ts': withoutNames(['Ana Lima', 'Ana', 'Zoë (he) [x]']),
   'app/read-day.ts': readDays,
   'app/visible-text.ts': visibleText,

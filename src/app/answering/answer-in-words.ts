@@ -7,7 +7,7 @@ import { readGoneDay } from '../read-day.ts';
 import { Refusal } from '../refusal.ts';
 import { currentSprint, type Place, todayOf } from '../team/place.ts';
 import type { Actor, Prompt, SprintCard, SprintRecords } from '../team/team.ts';
-import { isWordForCard } from './answer-vocabulary.ts';
+import { isWordForBlocked, isWordForCard } from './answer-vocabulary.ts';
 import { type AnsweredDay, answeredDay, runningSprintId } from './answered-day.ts';
 import { cardsToAnswer, type Numbering } from './cards-called.ts';
 import { answerableStates } from './prompt-content.ts';
@@ -106,16 +106,20 @@ export async function answerInWords(
   return { ...(await record()), leftOut: understood.leftOut ?? [] };
 }
 
-/** Whether the words answer for a card of the person's own that is open and called by the first of them: `cancel 2`, `cards 1 and 2 done`. */
+/**
+ * Whether the words answer for a card of the person's own that is open and called by the first of them: `cancel 2`,
+ * `cards 1 and 2 done`; or say without a card on what one is blocked: `blocked by the harbour office`.
+ */
 export async function answersForCard(
   deps: AppDependencies,
   actor: Actor,
   input: AnswerInWords,
 ): Promise<boolean> {
   const { cards, understood } = await heardFrom(deps, actor, input);
-  const [first = ''] = wordsOf(input.text);
+  const [first = '', second = ''] = wordsOf(input.text);
   if (understood.kind !== 'answers') return false;
   if (isWordForCard(first)) return true;
+  if (isWordForBlocked(first)) return !/\d/.test(second) && cards.positionOf(second) === undefined;
   const position = cards.positionOf(first);
   if (position === undefined) return false;
   return cards.open.includes(position) && understood.answers.some((answer) => answer.position === position);
@@ -129,7 +133,7 @@ async function heardFrom(deps: AppDependencies, actor: Actor, input: AnswerInWor
   const all = days.flatMap(({ records }) => records.cards);
   const { cards, named } = cardsToAnswer(states, all, input.numbering);
   const now = deps.clock.now();
-  const isEarlier = day !== undefined || days.every((one) => one.day < todayOf(one.team, now));
+  const isEarlier = days.every((one) => one.day < todayOf(one.team, now));
   return { days, states, named, cards, understood: understandWords(rest, { ...cards, isEarlier }) };
 }
 

@@ -36,6 +36,26 @@ export interface AnswerVocabulary {
   readonly rest: readonly string[];
   /** Precede a card's number or short name. */
   readonly card: readonly string[];
+  /** The same where no card is called so. */
+  readonly ticket: readonly string[];
+  /** In place of the only other card. */
+  readonly other: readonly string[];
+  /** Stands for a card after what tells which: `the first one`. */
+  readonly pronoun: readonly string[];
+  /** Say of a card that somebody worked on it, and not how much. */
+  readonly busy: readonly string[];
+  /** Takes `done` back. */
+  readonly not: readonly string[];
+  /** Before the cards of which something else is said than of all others. */
+  readonly except: readonly string[];
+  /** After a number: and half a point. */
+  readonly andHalf: readonly string[];
+  /** In place of a number: half a point. */
+  readonly half: readonly string[];
+  /** Compares with an earlier day. */
+  readonly as: readonly string[];
+  /** Says nothing of the day that is spoken about, unless that is another one. */
+  readonly today: readonly string[];
   /** Part a card from what is said about it. */
   readonly has: readonly string[];
   /** Between `done` and a card. */
@@ -83,7 +103,22 @@ export interface AnswerVocabulary {
 export const ENGLISH: AnswerVocabulary = {
   thanks: ['thanks', 'thank you', 'thanks a lot', 'many thanks', 'thx', 'cheers'],
   opening: [
-    ...['sorry', 'oops', 'i meant', 'i mean', 'actually', 'ok', 'okay', 'yes', 'yep', 'yeah'],
+    ...[
+      'sorry',
+      'oops',
+      'i meant',
+      'i mean',
+      'meant',
+      'correction',
+      'make that',
+      'make it',
+      'actually',
+      'ok',
+      'okay',
+      'yes',
+      'yep',
+      'yeah',
+    ],
     ...['hi', 'hello', 'hey', 'good morning', 'good afternoon', 'good evening', 'morning'],
   ],
   correction: [
@@ -170,7 +205,7 @@ export const ENGLISH: AnswerVocabulary = {
   ],
   done: ['done', 'finished', 'complete', 'completed', 'none', '✅'],
   nothing: ['nothing'],
-  points: ['point', 'points', 'pt', 'pts', 'p'],
+  points: ['point', 'points', 'pt', 'pts', 'p', 'sp', 'story points', 'story point'],
   left: ['left', 'remaining', 'to go', 'to do'],
   worked: ['worked'],
   surprise: ['surprise'],
@@ -180,15 +215,25 @@ export const ENGLISH: AnswerVocabulary = {
     ...['all', 'everything', 'everything’s', 'each', 'all of them', 'all of it', 'all cards', 'each card'],
     ...['every card', 'each of them'],
   ],
-  both: ['both', 'both of them', 'both cards', 'the two'],
+  both: ['both', 'both of them', 'both cards', 'the two', 'either', 'either of them'],
   rest: ['rest', 'others', 'all others', 'other cards', 'rest of them', 'everything else', 'all else'],
   card: ['card', 'cards'],
+  ticket: ['ticket', 'task', 'story', 'issue', 'item', 'number', 'nr', 'nr.', 'no.'],
+  other: ['other'],
+  pronoun: ['one'],
+  busy: ['working on', 'worked on', 'busy with', 'started', 'started on', 'started with', 'continued with'],
+  not: ['not', 'isn’t', 'isnt', 'wasn’t', 'wasnt'],
+  except: ['except', 'except for', 'apart from', 'other than', 'but'],
+  andHalf: ['and a half', '& a half'],
+  half: ['half a point', 'a half point', 'half point', 'a half'],
+  as: ['as'],
+  today: ['today'],
   has: ['has', 'have', 'had', 'is', 'are', 'was', 'were', 'at', 'with', 'needs', 'takes', 'stays', 'remains'],
-  with: ['with'],
+  with: ['with', 'w/'],
   was: ['was', 'were', 'had'],
   now: ['now', 'is', 'it’s'],
   yesterday: ['yesterday'],
-  hope: ['will', 'should', 'hopefully', 'tomorrow', 'soon', 'almost', 'nearly'],
+  hope: ['will', 'should', 'hopefully', 'tomorrow', 'soon', 'almost', 'nearly', 'by', 'till', 'until'],
   hedge: [
     ...['not', 'yet', 'except', 'almost', 'nearly', 'mostly', 'less', 'needs', 'still', 'missing', 'waiting'],
     ...['pending', 'only', 'just', 'tomorrow', 'later', 'soon', 'open', 'if', 'unless', 'without', 'apart'],
@@ -218,7 +263,7 @@ export const ENGLISH: AnswerVocabulary = {
   about: ['for', 'on'],
   from: ['from'],
   atMost: ['up to'],
-  to: ['to', '->', '→'],
+  to: ['to', '->', '→', '=>'],
   and: ['and', '&', '+'],
   the: ['the', 'my'],
   filler: [
@@ -239,7 +284,7 @@ export const ENGLISH: AnswerVocabulary = {
       'they',
     ],
     ...['still', 'now', 'only', 'just', 'the', 'my', 'got', 'there'],
-    ...['there’s', 'so', 'hmm', 'please', 'pls', 'thanks'],
+    ...['there’s', 'so', 'hmm', 'please', 'pls', 'thanks', 'thx', 'cheers', 'ive'],
   ],
   ordinals: ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'],
   numbers: [
@@ -263,4 +308,9 @@ export function isWordOfAnswers(word: string): boolean {
 /** Whether the word precedes what a card is called by. */
 export function isWordForCard(word: string, { card }: AnswerVocabulary = ENGLISH): boolean {
   return card.includes(word.toLowerCase());
+}
+
+/** Whether the word precedes what a card is waiting for. */
+export function isWordForBlocked(word: string, { blocked }: AnswerVocabulary = ENGLISH): boolean {
+  return blocked.includes(word.toLowerCase());
 }

@@ -15,26 +15,35 @@ export interface FreeText {
   readonly words: string;
 }
 
+/** What may part a free text from an answer that follows. */
+const CLAUSE_END = /(,\s+|\s[-–—]\s)/;
+
 /**
- * A free text goes on to the end of the line or to a semicolon, commas included. Its keyword stays in its place.
+ * A free text goes on to the end of the line, to a semicolon or to the next answer, other commas included. Its keyword stays
+ * in its place.
  *
+ * @param isAnswer whether a clause says an amount, of a card that is named or `bare`
  * @returns `2 left blocked`, and on what, for `2 left, blocked: the key, then the door`
  */
 export function takeFreeTexts(
   text: string,
   vocabulary: AnswerVocabulary,
+  isAnswer: (clause: string) => 'bare' | 'named' | undefined,
 ): { readonly text: string; readonly texts: readonly FreeText[] } {
   const texts: FreeText[] = [];
   const reasonOfSurprise = new RegExp(
     `(?<![\\p{L}\\d])(${vocabulary.surprise.join('|')})( ?[\\d.,½]{0,5}) ?:(?= ?[^ \\d½])`,
     'iu',
   );
-  const rest = text.split(/([;\n\r]+)/).map((typed) => {
+  const take = (typed: string): string => {
     const line = withSurpriseNoted(typed, reasonOfSurprise, vocabulary);
     const first = keywordIn(line, vocabulary, '(?=[\\s:,]|$)');
     if (!first) return typed;
     const kinds = [first.kind];
-    let told = first.after;
+    const before = withoutEnds(first.before, GAPS, 'end');
+    const isAnswerUntilKeyword = (clause: string) =>
+      isAnswer(keywordIn(clause, vocabulary, '(?=[\\s:,]|$)')?.before ?? clause);
+    let { told, answer, after } = untilAnswer(first.after, isAnswerUntilKeyword);
     // A second keyword counts only with its colon: the words may hold it themselves.
     const second = keywordIn(told, vocabulary, '\\s*:');
     if (second && second.kind !== first.kind) {
@@ -44,9 +53,28 @@ export function takeFreeTexts(
     texts.push({ kind: first.kind, words: freeWords(told) });
     if (second && second.kind !== first.kind)
       texts.push({ kind: second.kind, words: freeWords(second.after) });
-    return [withoutEnds(first.before, GAPS, 'end'), ...kinds.map((kind) => vocabulary[kind][0])].join(' ');
-  });
+    // `blocked by legal, 5` is `5, blocked by legal`.
+    const isAmountOfIt =
+      isAnswer(answer) === 'bare' && isAnswer(before.split(',').at(-1) ?? '') === undefined;
+    const part = [before, ...(isAmountOfIt ? [answer] : []), ...kinds.map((kind) => vocabulary[kind][0])];
+    const others = isAmountOfIt ? after : `${answer}${after}`;
+    return [part.join(' '), ...(others === '' ? [] : [take(others.replace(/^[,\s]+/, ''))])].join('; ');
+  };
+  const rest = text.split(/([;\n\r]+)/).map((typed) => take(typed));
   return { text: rest.join(''), texts };
+}
+
+/** The words before the next answer, which begins a clause, that answer, and what follows it. */
+function untilAnswer(text: string, isAnswer: (clause: string) => string | undefined) {
+  // Every second piece is what parts two clauses.
+  const pieces = text.split(CLAUSE_END);
+  const at = pieces.findIndex((piece, i) => i > 0 && i % 2 === 0 && isAnswer(piece) !== undefined);
+  if (at < 0) return { told: text, answer: '', after: '' };
+  return {
+    told: pieces.slice(0, at - 1).join(''),
+    answer: pieces[at] ?? '',
+    after: pieces.slice(at + 1).join(''),
+  };
 }
 
 /** The reason of surprise work as a note: `surprise 1 note: two harbours` for `surprise 1: two harbours`. */

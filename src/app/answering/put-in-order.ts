@@ -24,10 +24,13 @@ export function cardFirst(
   vocabulary: AnswerVocabulary,
   is: (word: string | undefined, kind: Kind) => boolean,
 ): readonly string[] {
-  const at = words.findIndex((word) => is(word, 'about'));
+  const about = words.findIndex((word) => is(word, 'about'));
+  // `2 each`
+  const isOfAll = about < 0 && (is(words.at(-1), 'every') || is(words.at(-1), 'both'));
+  const at = isOfAll ? words.length - 1 : about;
   const { words: before, saysLeft } = withoutLeft(words.slice(0, Math.max(at, 0)), vocabulary);
   const [amount = '', ...more] = before;
-  const cards = words.slice(at + 1);
+  const cards = words.slice(isOfAll ? at : at + 1);
   const isAmount = parsePoints(amount) !== undefined || (is(amount, 'nothing') && saysLeft);
   if (!isAmount || more.length > 0) return words;
   return cards.length === 0 ? [amount] : [...cards, ':', amount];
@@ -36,18 +39,23 @@ export function cardFirst(
 /** `berth-7 8` in place of `berth-7 grew to 8`. */
 export function withoutChange(
   words: readonly string[],
+  isAmount: (word: string) => boolean,
   is: (word: string | undefined, kind: Kind) => boolean,
 ): readonly string[] {
-  const isAfterNumber = (at: number): boolean => parsePoints(words[at - 1] ?? '') !== undefined;
+  const isAfterNumber = (at: number): boolean => isAmount(words[at - 1] ?? '');
   return words.filter(
     (word, i) => !is(word, 'change') && !(is(word, 'to') && !SIGN.test(word) && !isAfterNumber(i)),
   );
 }
 
-/** What cards are called by of which is said that nothing changed: `berth-7 same`, `no change on berth-7`, or `same` alone. */
+/**
+ * What cards are called by of which is said that nothing changed: `berth-7 same`, `no change on berth-7`, or `same` alone.
+ * `same 3` and `3 as before` may be about card 3, or say that 3 are left.
+ */
 export function namesOfUnchanged(
   words: readonly string[],
   vocabulary: AnswerVocabulary,
+  isAmount: (word: string) => boolean,
   is: (word: string | undefined, kind: Kind) => boolean,
 ): { readonly names: readonly string[]; readonly amounts: readonly string[] } | undefined {
   // In `both same`, both are a name.
@@ -63,8 +71,12 @@ export function namesOfUnchanged(
     after === undefined
       ? [words.slice(0, length), words.slice(length)]
       : [words.slice(-length), words.slice(0, -length)];
+  const isParted = others.some((word) => SIGN.test(word) || is(word, 'has') || is(word, 'about'));
+  const saysLeft = others.some((word) => is(word, 'left') || is(word, 'points'));
+  const mayBeLeft = saysLeft || phrase.some((word) => is(word, 'as')) || (after === undefined && !isParted);
   const names = others.filter((word) => !parts(word, is) && !is(word, 'filler') && !is(word, 'about'));
-  return { names, amounts: [phrase.join(' ')] };
+  const isUnclear = mayBeLeft && names.some(isAmount);
+  return { names, amounts: isUnclear ? [] : [phrase.join(' ')] };
 }
 
 /** Without a tick beside `done`. */
@@ -148,9 +160,10 @@ export function withoutLeft(
     const endsWith = (length: number, phrases: readonly string[]): boolean =>
       count > length && phrases.includes(plainly(words.slice(count - length, count).join(' ')));
     const leftWords = [2, 1].find((length) => endsWith(length, vocabulary.left));
-    if (leftWords === undefined && !endsWith(1, vocabulary.points)) break;
+    const pointsWords = [2, 1].find((length) => endsWith(length, vocabulary.points));
+    if (leftWords === undefined && pointsWords === undefined) break;
     saysLeft ||= leftWords !== undefined;
-    count -= leftWords ?? 1;
+    count -= leftWords ?? pointsWords ?? 0;
   }
   return { words: words.slice(0, count), saysLeft };
 }

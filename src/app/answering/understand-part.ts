@@ -48,7 +48,7 @@ export type Unclear =
   | { readonly code: 'nothing-two-ways'; readonly typed: string }
   | { readonly code: 'blocked-two-ways'; readonly typed: string }
   | { readonly code: 'which-done' | 'which-blocked' | 'blocked-on-what' }
-  | { readonly code: 'not-an-answer'; readonly typed: string }
+  | { readonly code: 'not-an-answer'; readonly typed: string; readonly position?: number }
   /** One of the person's cards is named. */
   | { readonly code: 'no-amount'; readonly typed: string; readonly position: number }
   | { readonly code: 'not-halves'; readonly typed: string }
@@ -106,17 +106,22 @@ export function understandPart(
   const extras = readExtras(text, extrasAt < 0 ? [] : typed.slice(extrasAt), is);
   if ('code' in extras) return extras;
   const telling = extrasAt < 0 ? typed : typed.slice(0, extrasAt);
-  const unchanged = namesOfUnchanged(withoutLeft(telling, vocabulary).words, vocabulary, is);
+  const isAmount = (word: string): boolean => isNumber(word) && !callsCard(word, cards);
+  const isOfToday = (word: string): boolean => is(word, 'today') && !cards.isEarlier;
+  const unchanged = namesOfUnchanged(withoutLeft(telling, vocabulary).words, vocabulary, isAmount, is);
   // `my 2 are done` is not about card 2.
   const isCount = (word: string, next = ''): boolean =>
     is(word, 'the') && isNumber(next) && !callsCard(next, cards);
   const told = telling.filter(
-    (word, i) => isCard(word) || isCount(word, telling[i + 1]) || !(is(word, 'filler') || is(word, 'guess')),
+    (word, i) =>
+      isCard(word) ||
+      isCount(word, telling[i + 1]) ||
+      !(is(word, 'filler') || is(word, 'guess') || isOfToday(word)),
   );
   const { words, saysLeft } = withoutLeft(told, vocabulary);
   const meant = withoutWas(words, is);
   if (saysSomethingElse(meant, cards, is)) return notAnAnswer;
-  const inOrder = withoutChange(withoutFormer(cardFirst(meant, vocabulary, is), isCard, is), is);
+  const inOrder = withoutChange(withoutFormer(cardFirst(meant, vocabulary, is), isCard, is), isAmount, is);
   const { names, amounts } = unchanged ?? namesAndAmounts(inOrder, is);
   if (isBlocked) {
     const blocked = blockedAlone({ names, amounts: unchanged ? [] : amounts }, isAlone, cards, is);
@@ -129,6 +134,11 @@ export function understandPart(
   if (isNothing && names.length === 0 && !saysLeft) return { code: 'nothing-two-ways', typed: text };
   const isDone = isNothing || is(amount, 'done');
   if (isDone && telling.some((word) => is(word, 'guess') && !isCard(word))) return notAnAnswer;
+  // `done 3 left` and `done 3` may be points.
+  const isWork = is(amount, 'done') && !unchanged && names.some(isAmount);
+  if (isWork && words.length < told.length) return notAnAnswer;
+  if (isWork && cards.count > 1 && is(inOrder.at(-2), 'done') && names.length === 1)
+    return { code: 'done-or-worked', typed: names[0] ?? '' };
   const leftPoints = unchanged ? 'unchanged' : isDone ? 0 : parsePoints(amount);
   if (leftPoints === undefined) return whyNotPoints(amount) ?? notAnAnswer;
   // `41, 42` names two cards.
@@ -232,7 +242,8 @@ function referencesIn(
   const positionsOf = (words: readonly string[]): readonly number[] => {
     const position = positionOf(words.join(' '));
     if (position !== undefined) return [position];
-    if (is(words.join(' '), 'rest') && taken.length > 0) return places.filter((one) => !taken.includes(one));
+    const others = taken.length > 0 ? places.filter((one) => !taken.includes(one)) : [];
+    if (is(words.join(' '), 'rest') || (is(words.join(' '), 'other') && others.length === 1)) return others;
     const isCounted = words.length > 1 && words.at(-1) === String(places.length);
     const every = (isCounted ? words.slice(0, -1) : words).join(' ');
     return is(every, 'every') || (is(every, 'both') && places.length === 2) ? places : [];
@@ -274,7 +285,8 @@ function readExtras(
   for (let i = 0; i < telling.length; i += 2) {
     const [word, amount = ''] = telling.slice(i, i + 2);
     const what = (['worked', 'surprise'] as const).find((kind) => is(word, kind));
-    if (what === undefined || amount === '') return { code: 'not-an-answer', typed: text };
+    const isWhere = is(amount, 'with') || is(amount, 'about');
+    if (what === undefined || amount === '' || isWhere) return { code: 'not-an-answer', typed: text };
     if (extras[what] !== undefined) return { code: 'said-twice', typed: text, what };
     const isMinus = /^[-−]/.test(amount);
     const size = isMinus ? amount.slice(1) : amount;

@@ -3,9 +3,11 @@
  * `2: 3 worked 1 surprise 2`, `2: 3 blocked: the key note: ask Bo`, several parted by commas, semicolons or lines; `same` and `away`. What can be read in two ways
  * is not guessed.
  */
+import { withRestSaid } from './all-but-some.ts';
 import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
 import { type FreeKind, takeFreeTexts, withoutKeywords } from './free-texts.ts';
-import { extraInOrder, SIGN } from './put-in-order.ts';
+import { withoutSlips } from './slips.ts';
+import { isOwn, splitParts } from './split-parts.ts';
 import { inDigits, WORD } from './typed-numbers.ts';
 import { isNumber, plainly, wordsOf } from './typed-words.ts';
 import {
@@ -33,30 +35,33 @@ export type Understood =
 
 /** More would be a wall of text; correcting the first ones corrects most. */
 const MAX_PROBLEMS = 5;
-/** `2,5` may be two and a half, or 2 and 5. A space, as in `2, 5`, or a name, as in `2: 3,5`, settles it. */
-const UNSETTLED_COMMA = /(?<=\d),(?=5(?!\s*:|[\d.½]))/;
 /** Before an item of a list. */
 const BULLET = /^[ \t]*[-–*•◦▪][ \t]+/gm;
-/** No slash between two numbers, `3 / 5`, and no comma of thousands. */
-const SETTLED_SEPARATOR = /[;\n\r]+|\s\/\s(?!\d)|,(?!5(?!\s*:|[\d.½])|\d{3}(?!\d))|(?<!\d),/;
-/** A number with a decimal comma, whatever follows. */
-const DECIMAL_COMMA = /^(\d+),(\d+)(?![\d.½])/;
 
 export function understandWords(
   typed: string,
   cards: CardsToAnswer,
   vocabulary: AnswerVocabulary = ENGLISH,
 ): Understood {
-  const text = withoutOpening(typed.replace(BULLET, '').trim(), cards, vocabulary);
+  const text = withoutOpening(
+    withoutSlips(typed.replace(BULLET, '').trim(), cards, vocabulary),
+    cards,
+    vocabulary,
+  );
   const whole = aboutTheDay(text, vocabulary);
   if (whole) return whole;
-  const free = takeFreeTexts(text, vocabulary);
-  const { told, leftOut } = withoutRemarks(inDigits(free.text, cards, vocabulary), cards, vocabulary);
+  const free = takeFreeTexts(text, vocabulary, (clause) => saidIn(clause, cards, vocabulary));
+  const said = withRestSaid(inDigits(free.text, cards, vocabulary), cards, vocabulary);
+  const { told, leftOut } = withoutRemarks(said, cards, vocabulary);
   const asked = leftOut.length > 0 ? aboutTheDay(told, vocabulary) : undefined;
   if (asked) return { ...asked, leftOut };
   if (!isAboutCards(told, cards, vocabulary)) return { kind: 'not-about-cards' };
-  const parts = splitParts(told, cards, vocabulary);
-  if ('code' in parts) return { kind: 'unclear', problems: [parts] };
+  const split = splitParts(told, cards, vocabulary);
+  if ('code' in split) return { kind: 'unclear', problems: [split] };
+  // Of one card, `same, 3` says the number.
+  const isSame = (part: string): boolean => aboutTheDay(part, vocabulary)?.kind === 'unchanged';
+  const isOne = cards.count === 1 && split.some((part) => /\d/.test(part));
+  const parts = isOne ? split.filter((part) => !isSame(part)) : split;
   const problems: Unclear[] = [];
   const answers: Said[] = [];
   const texts = [...free.texts];
@@ -74,7 +79,7 @@ export function understandWords(
     };
     const answer = understandPart(place, cards, vocabulary);
     const each = 'code' in answer ? (understandEach(place, cards, vocabulary) ?? answer) : answer;
-    if ('code' in each) problems.push(withItsCard(each, rest, blockedOn, cards));
+    if ('code' in each) problems.push(withItsCard(each, rest, blockedOn, cards, vocabulary));
     else if (blockedOn !== undefined && !isReason(blockedOn, rest, each, cards, vocabulary))
       problems.push({ code: 'blocked-on-what' });
     else
@@ -84,8 +89,22 @@ export function understandWords(
   }
   problems.push(...problemsOfAll(answers, cards, problems.length > 0));
   if (problems.length > 0) return { kind: 'unclear', problems: problems.slice(0, MAX_PROBLEMS) };
-  const said = answers.map(({ called: _, typed: __, mayBePoints: ___, ...answer }) => answer);
-  return { kind: 'answers', answers: said, ...(leftOut.length > 0 && { leftOut }) };
+  const plain = answers.map(({ called: _, typed: __, mayBePoints: ___, ...answer }) => answer);
+  return { kind: 'answers', answers: plain, ...(leftOut.length > 0 && { leftOut }) };
+}
+
+/** Whether a clause is an answer by itself: an amount, or one of a card that it names. */
+function saidIn(
+  clause: string,
+  cards: CardsToAnswer,
+  vocabulary: AnswerVocabulary,
+): 'bare' | 'named' | undefined {
+  const text = inDigits(clause, cards, vocabulary).trim();
+  const said = text === '' ? [] : understandPart({ text, place: 0, isAlone: false }, cards, vocabulary);
+  const [first] = 'code' in said ? [] : said;
+  if (first === undefined) return undefined;
+  if (first.called === undefined) return isNumber(first.typed) ? 'bare' : undefined;
+  return first.mayBePoints && !text.includes(':') ? undefined : 'named';
 }
 
 /** `tide is done and price has 3 left`, each with its card; undefined: something else. */
@@ -132,13 +151,18 @@ function withItsCard(
   words: string,
   blockedOn: string | undefined,
   cards: CardsToAnswer,
+  { worked, surprise }: AnswerVocabulary,
 ): Unclear {
   const position = cardNamedIn(`${words} ${blockedOn ?? ''}`, cards);
   if (position === undefined) return problem;
   if (problem.code === 'which-blocked') return { code: 'blocked-on-what' };
   if (problem.code === 'not-points') return { ...problem, position };
   const saysLittle = problem.code === 'not-an-answer' || problem.code === 'no-such-card';
-  return saysLittle && !isNumber(problem.typed) ? { code: 'no-amount', typed: words, position } : problem;
+  if (!saysLittle || isNumber(problem.typed)) return problem;
+  const isExtra = wordsOf(words).some((word) => [...worked, ...surprise].includes(plainly(word)));
+  const isNumbered = wordsOf(words).some((word) => /\d/.test(word) && cards.positionOf(word) === undefined);
+  const saysNumber = isNumbered && !isExtra;
+  return { code: saysNumber ? 'not-an-answer' : 'no-amount', typed: words, position };
 }
 
 /** The one of the person's own; numbers that may be points name none. */
@@ -165,9 +189,15 @@ function problemsOfAll(answers: readonly Said[], cards: CardsToAnswer, hasProble
   // `41: 3, 2 done` may say of card 41 what was done.
   const isCardNamed = ({ called }: Said): boolean =>
     called !== undefined && (!isNumber(called) || callsCard(called, cards));
+  // And `1 done, 3 to go` of one card.
+  const isBareNumber = (said: Said | undefined): boolean =>
+    said !== undefined && said.called === undefined && isNumber(said.typed);
   const worked = answers.find(
     ({ called, mayBePoints, leftPoints }, i) =>
-      mayBePoints && called !== undefined && leftPoints === 0 && answers.slice(0, i).some(isCardNamed),
+      mayBePoints &&
+      called !== undefined &&
+      leftPoints === 0 &&
+      (answers.slice(0, i).some(isCardNamed) || isBareNumber(answers[i + 1])),
   );
   if (worked?.called !== undefined) return [{ code: 'done-or-worked', typed: worked.called }];
   const after = answers.find(({ called, typed }, i) => {
@@ -181,110 +211,4 @@ function problemsOfAll(answers: readonly Said[], cards: CardsToAnswer, hasProble
   const isAnyNamed = answers.some(({ called }) => called !== undefined);
   if (isAnyNamed || answers.length === cards.count) return [];
   return [{ code: 'wrong-count', cards: cards.count, numbers: answers.length }];
-}
-
-/** Whether it calls one of the cards that the prompt listed. */
-function isOwn(reference: string, { count, positionOf }: CardsToAnswer): boolean {
-  return (positionOf(reference) ?? Number.POSITIVE_INFINITY) <= count;
-}
-
-/** `3, 1, 0` for `3, 1 and 0`, where there is nothing but numbers. */
-function withCommas(text: string, vocabulary: AnswerVocabulary): string {
-  const words = wordsOf(text);
-  const isAnd = (word: string): boolean => vocabulary.and.includes(word.toLowerCase());
-  const isPlain = words.some(isAnd) && words.every((word) => isAnd(word) || isNumber(word.replace(/,$/, '')));
-  return isPlain ? words.map((word) => (isAnd(word) ? ',' : word)).join(' ') : text;
-}
-
-/** In order, each with what it is about. */
-function splitParts(
-  given: string,
-  cards: CardsToAnswer,
-  vocabulary: AnswerVocabulary,
-): readonly string[] | Unclear {
-  const text = withCommas(given, vocabulary);
-  const isMore = (word: string | undefined): boolean =>
-    word !== undefined && [...vocabulary.worked, ...vocabulary.surprise].includes(word.toLowerCase());
-  const isNow = (word = ''): boolean => vocabulary.now.includes(plainly(word));
-  const endsInFormer = (part: string): boolean => {
-    const [was = '', former = ''] = wordsOf(part).slice(-2);
-    return vocabulary.was.includes(plainly(was)) && isNumber(former);
-  };
-  // `2: 3, worked 1` says both of card 2, and so do `2: 3, 1 worked` and `worked 1, 2: 3`.
-  const inParts = (some: readonly string[]): string[] => {
-    const parts: string[] = [];
-    for (const part of some.map((text) => text.trim()).filter((text) => text !== '')) {
-      const before = parts.at(-1);
-      const words = extraInOrder(wordsOf(part), vocabulary);
-      const isFirstMore = parts.length === 1 && isMore(extraInOrder(wordsOf(before ?? ''), vocabulary)[0]);
-      if (isFirstMore) parts[0] = `${part} ${before}`;
-      else if (before !== undefined && endsInFormer(before) && isNow(words[0]))
-        parts[parts.length - 1] = `${before} ${words.join(' ')}`;
-      // `berth-7, 3`
-      else if (before !== undefined && callsCard(before, cards) && isNumber(words[0] ?? ''))
-        parts[parts.length - 1] = `${before}: ${words.join(' ')}`;
-      else if (before !== undefined && isMore(words[0]))
-        parts[parts.length - 1] = `${before} ${words.join(' ')}`;
-      else parts.push(part);
-    }
-    return parts;
-  };
-  const decimal = DECIMAL_COMMA.exec(text);
-  if (decimal && cards.count === 1 && decimal[0] === text) return [text];
-  const withHalves = inParts(text.split(SETTLED_SEPARATOR));
-  const [first = '', ...others] = withHalves;
-  if (withHalves.some((part) => namesCard(part, cards, vocabulary))) {
-    return withHalves.flatMap((part) => eachCard(part, cards, vocabulary));
-  }
-  const comma = DECIMAL_COMMA.exec(first);
-  const twoWays = (before: string): Unclear => ({
-    code: 'comma-two-ways',
-    ...{ typed: text, half: `${before}${comma?.[1] ?? 2}.5`, two: `${comma?.[1] ?? 2}, 5` },
-  });
-  // One number alone may be about one of two cards, or there are two numbers.
-  const isOneNumber = comma?.[2] === '5' && others.length === 0 && first.split(',').length === 2;
-  if (isOneNumber && cards.count === 2) return twoWays('1: ');
-  const inOrder = wordsOf(text);
-  if (
-    others.length === 0 &&
-    inOrder.length > 1 &&
-    inOrder.length === cards.count &&
-    inOrder.every((word) => isNumber(word) && !callsCard(word, cards))
-  ) {
-    const [card = '', left = ''] = inOrder;
-    const mayBeCard = cards.count === 2 && isOwn(card, cards);
-    return mayBeCard ? { code: 'space-two-ways', typed: text, card, left } : inOrder;
-  }
-  const withoutHalves = inParts(withHalves.flatMap((part) => part.split(UNSETTLED_COMMA)));
-  // As many numbers as there are cards is what people mean.
-  if (withoutHalves.length === cards.count) return withoutHalves;
-  const isBetween = withHalves.length < cards.count && cards.count < withoutHalves.length;
-  return isBetween ? twoWays('') : withHalves;
-}
-
-/** What is said of several cards with nothing between them: `2: 3 4: done`, `berth-7 3 berth-8 5`. */
-function eachCard(part: string, cards: CardsToAnswer, vocabulary: AnswerVocabulary): readonly string[] {
-  const { card, done, unchanged, points, left, and } = vocabulary;
-  const words = wordsOf(part);
-  const said: string[] = [];
-  for (let at = 0; at < words.length; ) {
-    const start = at;
-    if (card.includes(plainly(words[at] ?? ''))) at += 1;
-    const name = words[at] ?? '';
-    const isParted = SIGN.test(words[at + 1] ?? '');
-    const amount = words[at + (isParted ? 2 : 1)] ?? '';
-    const isCard = isParted ? cards.positionOf(name) !== undefined : callsCard(name, cards);
-    if (!isCard || !(isNumber(amount) || [...done, ...unchanged].includes(plainly(amount)))) return [part];
-    at += isParted ? 3 : 2;
-    said.push(words.slice(start, at).join(' '));
-    while ([...points, ...left, ...and].includes(plainly(words[at] ?? ''))) at += 1;
-  }
-  return said;
-}
-
-/** Whether the part begins with a card. A number alone is none. */
-function namesCard(part: string, cards: CardsToAnswer, { card }: AnswerVocabulary): boolean {
-  const [first = '', second] = wordsOf(part);
-  if (part.includes(':') || card.includes(first.toLowerCase())) return true;
-  return second !== undefined && callsCard(first, cards);
 }

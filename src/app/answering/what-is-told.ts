@@ -3,7 +3,7 @@ import { withoutEnds } from '../cards/card-link.ts';
 import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
 import { WORD } from './typed-numbers.ts';
 import { isNumber, plainly, wordsOf } from './typed-words.ts';
-import type { CardsToAnswer } from './understand-part.ts';
+import { type CardsToAnswer, callsCard } from './understand-part.ts';
 
 /** What is told, and the words that aren't kept. */
 export interface ToldOfDay {
@@ -21,7 +21,7 @@ const BRACKETS = /\(([^()]{1,500})\)/g;
 const LETTER = /\p{L}/u;
 const LETTER_OR_DIGIT = /[\p{L}\d½✅]/u;
 const BETWEEN_CLAUSES = new Set(' ,;\n\r');
-const SENTENCE_END = /[.!?]\s+(?=\p{L})/gu;
+const SENTENCE_END = /[.!?]\s+(?=\p{L})|(?<=\d)[.!?]\s+(?=\d)/gu;
 /** A comma before a space, or not behind a digit, is none of a decimal. */
 const CLAUSE_END = /([;\n\r]+|,(?=\s)|(?<!\d),|\s\/\s)/;
 /** What may stand between an opening and what is said. */
@@ -66,11 +66,21 @@ export function isAboutCards(
   { positionOf }: CardsToAnswer,
   vocabulary: AnswerVocabulary,
 ): boolean {
-  const { done, nothing, points, left, worked, surprise, blocked, note, card } = vocabulary;
-  const telling = new Set([done, nothing, points, left, worked, surprise, blocked, note, card].flat());
-  return wordsOf(text.replaceAll(/[,;?]/g, ' ')).some(
+  const { done, nothing, worked, surprise, blocked, note, every, both, rest, other } = vocabulary;
+  const telling = new Set([done, nothing, worked, surprise, blocked, note].flat());
+  const words = wordsOf(text.replaceAll(/[,;?]/g, ' '));
+  const saysSome = words.some(
     (word) => /[\d½]/.test(word) || telling.has(plainly(word)) || positionOf(word) !== undefined,
   );
+  // `no change for both`
+  const several = new Set([every, both, rest, other].flat());
+  const isOfSeveral = words.some((word) => several.has(plainly(word)));
+  return saysSome || (isOfSeveral && includesAny(words, vocabulary.unchanged));
+}
+
+function includesAny(words: readonly string[], phrases: readonly string[]): boolean {
+  const said = ` ${plainly(words.join(' '))} `;
+  return phrases.some((phrase) => said.includes(` ${phrase} `));
 }
 
 /** What is said of cards or of the day, and what isn't: `3` and `mail is down` of `3, mail is down`. */
@@ -81,26 +91,35 @@ export function withoutRemarks(
 ): { readonly told: string; readonly leftOut: readonly string[] } {
   const parted = text
     .replace(DASH, (dash, at: number, all: string) =>
-      signOfDash(dash, all.slice(0, at), all.slice(at + dash.length), vocabulary),
+      signOfDash(dash, all.slice(0, at), all.slice(at + dash.length), cards, vocabulary),
     )
     .replace(BRACKETS, (bracketed, words: string) => (LETTER.test(words) ? `;(${words} ` : bracketed))
     .replace(WORD, (word, at: number, all: string) => {
       if (vocabulary.because.includes(word.toLowerCase())) return ';(';
       if (!vocabulary.parting.includes(word.toLowerCase())) return word;
       const before = wordsOf(all.slice(Math.max(0, at - WORD_LENGTH), at)).at(-1) ?? '';
-      return vocabulary.whole.includes(plainly(before)) ? word : ';';
+      return vocabulary.whole.includes(plainly(before)) ? word : `;${word}`;
     })
     .replace(SENTENCE_END, '; ');
   // Every second piece is what parts two clauses.
-  const pieces = parted.split(CLAUSE_END);
+  const typed = parted.split(CLAUSE_END);
+  const isContrary = (clause: string): boolean =>
+    vocabulary.parting.includes(plainly(wordsOf(clause)[0] ?? ''));
+  const pieces = typed.map((piece) => (isContrary(piece) ? ` ${wordsOf(piece).slice(1).join(' ')}` : piece));
+  const contrary = new Set(pieces.filter((_, i) => isContrary(typed[i] ?? '')));
   const clauses = pieces.filter((_, i) => i % 2 === 0);
   const says = (clause: string, words: readonly string[]): boolean =>
     wordsOf(clause.replace(ASIDE, '')).some((word) => words.includes(plainly(word)));
   const isDone = clauses.some(
     (clause) => says(clause, vocabulary.done) && !isHope(clause, cards, vocabulary),
   );
+  // `done, review to do`
+  const isLeftOver = (clause: string): boolean =>
+    includesAny(wordsOf(clause), vocabulary.left) && !isAboutCards(clause, cards, vocabulary);
+  const isBut = (clause: string): boolean =>
+    contrary.has(clause) && !isAboutCards(withoutNames(clause, cards), cards, vocabulary);
   const takesBack = (clause: string): boolean =>
-    (isDone && says(clause, vocabulary.hedge)) ||
+    (isDone && (says(clause, vocabulary.hedge) || isLeftOver(clause) || isBut(clause))) ||
     (clause !== clauses[0] && vocabulary.correction.includes(plainly(clause)));
   const isTold = (clause: string): boolean =>
     takesBack(clause) ||
@@ -127,9 +146,16 @@ export function withoutRemarks(
 }
 
 /** `berth-7 - 3` is `berth-7 : 3`; what follows an amount is a remark, and `2 - 3` may be anything. */
-function signOfDash(dash: string, before: string, after: string, vocabulary: AnswerVocabulary): string {
+function signOfDash(
+  dash: string,
+  before: string,
+  after: string,
+  cards: CardsToAnswer,
+  vocabulary: AnswerVocabulary,
+): string {
   const isAmount = (word: string | undefined): boolean =>
-    word !== undefined && (isNumber(word) || vocabulary.done.includes(plainly(word)));
+    word !== undefined &&
+    ((isNumber(word) && !callsCard(word, cards)) || vocabulary.done.includes(plainly(word)));
   if (!isAmount(wordsOf(after.slice(0, WORD_LENGTH))[0])) return '; ';
   return isAmount(wordsOf(before.slice(-WORD_LENGTH)).at(-1)) ? dash : ' : ';
 }
@@ -172,10 +198,10 @@ function isHope(
 }
 
 /** `the rest is the same` */
-function beginsWithRest(clause: string, { rest, filler }: AnswerVocabulary): boolean {
+function beginsWithRest(clause: string, { rest, other, filler }: AnswerVocabulary): boolean {
   const words = wordsOf(clause).map(plainly);
   const said = words.filter((word) => !filler.includes(word)).join(' ');
-  return rest.some((phrase) => `${said} `.startsWith(`${phrase} `));
+  return [...rest, ...other].some((phrase) => `${said} `.startsWith(`${phrase} `));
 }
 
 /** `was 5`. */

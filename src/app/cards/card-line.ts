@@ -95,17 +95,21 @@ export function cardOfKeyNumber<T extends Pick<SprintCard, 'key'>>(
 
 /** Looks like a card's own short name, `berth-7`. */
 const SHORT_NAME = /^\p{L}[\p{L}\d]*-\d+$/u;
+/** The same without its dash. */
+const WITHOUT_DASH = /^(\p{L}+) ?(\d+)$/u;
 
 /**
- * The card with this key, upper or lower case, or the only one whose title begins with the word: `berth-7 Fog horn` without
+ * The card with this key, upper or lower case and with its dash or without (`berth 7`), or the only one whose title begins with the word: `berth-7 Fog horn` without
  * a colon gives no key, but every list shows it like one.
  */
 export function cardOfShortName<T extends Pick<SprintCard, 'key' | 'title'>>(
   cards: readonly T[],
   name: string,
 ): T | undefined {
-  const wanted = name.toLowerCase();
-  const byKey = cards.find(({ key }) => key.toLowerCase() === wanted);
+  const typed = name.toLowerCase();
+  const byName = cards.find(({ key }) => key.toLowerCase() === typed);
+  const wanted = typed.replace(WITHOUT_DASH, '$1-$2');
+  const byKey = byName ?? cards.find(({ key }) => key.toLowerCase() === wanted);
   if (byKey || !SHORT_NAME.test(wanted)) return byKey;
   const [only, ...others] = cards.filter(({ title }) => title.toLowerCase().split(' ', 1)[0] === wanted);
   return others.length === 0 ? only : undefined;

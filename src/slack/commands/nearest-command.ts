@@ -59,6 +59,10 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['claim', 'take'],
   ['grab', 'take'],
   ['unassign', 'release'],
+  ['hand', 'give'],
+  ['handover', 'give'],
+  ['transfer', 'give'],
+  ['reassign', 'give'],
   ['board', 'cards'],
   ['download', 'export'],
   ['csv', 'export'],
@@ -70,6 +74,9 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['timezone', 'setup'],
   ['commands', 'help'],
 ]);
+
+/** What is done with cards. */
+const CARD_COMMANDS: ReadonlySet<string> = new Set(['pull', 'drop', 'take', 'give', 'release', 'moving']);
 
 /** The subcommand that is nearest to what was typed, or among its words; undefined when there is none. */
 export function nearestCommandWord(typed: string): string | undefined {
@@ -88,8 +95,11 @@ export function commandAmong(typed: string): string | undefined {
   const words = typed.slice(0, LOOKED_AT_LETTERS).toLowerCase().split(/\s+/).map(lettersOf);
   // A sprint ends by itself; the command ends a team.
   if (words.includes('end') && words.includes('sprint')) return 'status';
-  const other = words.find((word) => OTHER_WORDS.has(word)) ?? '';
-  return words.find(isCommandWord) ?? OTHER_WORDS.get(other);
+  const other = OTHER_WORDS.get(words.find((word) => OTHER_WORDS.has(word)) ?? '');
+  const command = words.find(isCommandWord);
+  // `hand over my cards` isn't about the list of them.
+  const isDoneWithCards = command === 'cards' && other !== undefined && CARD_COMMANDS.has(other);
+  return isDoneWithCards ? other : (command ?? other);
 }
 
 function lettersOf(word: string): string {

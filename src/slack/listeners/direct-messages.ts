@@ -57,14 +57,13 @@ export function listenToDirectMessages(app: App): void {
   });
 }
 
-/** `cancel 2`, by the owner of a card “Cancel a booking”. */
+/** `cancel 2`, by the owner of a card “Cancel a booking”, and `blocked by the harbour office`. */
 async function isAboutOwnCard(
   { useCases }: ListenerContext,
   { actor }: Asker,
   input: AnswerInWords,
 ): Promise<boolean> {
-  const { command, rest } = parseCommand(input.text);
-  if (command === undefined || !mayBeAnswer(rest)) return false;
+  if (parseCommand(input.text).command === undefined || !mayBeAnswer(input.text)) return false;
   // Who can't answer for a card means the command, which also says when the database is away.
   return useCases.answersForCard(actor, input).catch(() => false);
 }

@@ -548,6 +548,8 @@ describe('an answer in words', () => {
     ['what was done yesterday', 'tide done yesterday', '2026-11-03'],
     ['what was left yesterday', 'tide was 2 yesterday', '2026-11-03'],
     ['what was left at some time is asked about', 'tide was 2', undefined],
+    ['what was left at some time is asked about today as well', 'today: tide was 2', undefined],
+    ['today and another day are not one', 'yesterday: 3, today 2', undefined],
     ['a title may begin with what could be a day', 'sun 4', '2026-11-04'],
   ])('%s', async (_rule, text, day) => {
     const { h, sprint } = await askedOnMonday('Sun and tide table, 5, @Ben');
@@ -566,6 +568,10 @@ describe('an answer in words', () => {
     ['cancel the sprint', false],
     ['drop 2', false],
     ['close 2', false],
+    ['blocked by the harbour office', true],
+    ['blocked 2: the harbour office', false],
+    ['blocked 7 the harbour office', false],
+    ['blocked', false],
   ])('of a card whose name is a word of a command: %s', async (text, expected) => {
     const { h } = await askedOnMonday(
       'Cancel a trip, 5, @Ben\nClose the hatch, 3, @Chi\nDrop anchor, 1, @Ben',

@@ -237,7 +237,7 @@ describe('what is done has nothing left', () => {
       2,
       '“1” can be a card or what is left: write “1 done” if card 1 is finished, or “1: 1” for what is left on card 1.',
     ],
-    ['2 points done', 2, '“2 points done” isn’t an answer about a card.'],
+    ['2 points done', 2, '“2 points done” isn’t clear.'],
     ['5 done', 2, 'There is no card “5” in your list.'],
   ])('%j with %i cards is not guessed', (text, cardCount, expected) => {
     expect(problems(text, cardCount)).toEqual([expected]);

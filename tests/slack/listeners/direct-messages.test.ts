@@ -162,6 +162,7 @@ describe('direct messages', () => {
   );
 
   it.each([
+    ['hand over my cards to ines', 'Did you mean /loadline give?'],
     ['how much should we commit to next time?', 'Did you mean /loadline range?'],
     ['can I still change my answer?', 'Did you mean /loadline answer?'],
     ['when is the whole thing over?', '/loadline help lists them.'],
