@@ -73,6 +73,20 @@ export function missing(commitmentPoints: number, finishedPoints: number): Parti
   };
 }
 
+/** Of which little is known, as after an import of few columns. */
+export function withVelocity(velocityPoints: number | undefined): Partial<PastSprint> {
+  return {
+    memberDays: undefined,
+    commitmentPoints: 10,
+    pulledInPoints: undefined,
+    surprisePoints: undefined,
+    velocityPoints,
+    workedPoints: undefined,
+    committedFinishedPoints: undefined,
+    ratios: pastRatios({}),
+  };
+}
+
 /** Writes them into the store as closed sprints of the team that were imported. */
 export async function importPast(h: Harness, team: Team, past: readonly PastSprint[]): Promise<PastSprint[]> {
   const importedAt = new Date('2026-10-30T08:00:00Z');

@@ -2,28 +2,23 @@ import { describe, expect, test } from 'vitest';
 import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
 import { closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import { baselineForm, nameBaseline } from '../../../src/app/history/name-baseline.ts';
+import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import { actorOf, CHANNEL, harnessForEach, PEOPLE, refusalOf } from '../../support/app-harness.ts';
-import { type GivenSprint, importPast } from '../../support/past-sprints.ts';
 import { typedMeasures } from '../../support/typed-measures.ts';
+import { importPast, pastSprintsOf, withVelocity } from '../past-sprints.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
 const ana = actorOf('ana');
 
-const PAST: readonly GivenSprint[] = [
-  { name: 'Harbour 1', velocityPoints: undefined },
-  { name: 'Harbour 2', velocityPoints: 0 },
-  { name: 'Harbour 3', velocityPoints: 10 },
-  { name: 'Harbour 4', velocityPoints: 20 },
-  { name: 'Harbour 5', velocityPoints: 30 },
-];
+const PAST = [withVelocity(undefined), withVelocity(0), withVelocity(10), withVelocity(20), withVelocity(30)];
 
-async function withPast(past: readonly GivenSprint[] = PAST) {
+async function withPast(past: readonly Partial<PastSprint>[] = PAST) {
   const h = harness();
   const team = await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
-  const sprints = await importPast(h, team, past);
+  const sprints = await importPast(h, team, pastSprintsOf(past));
   const named = (sprintName: string) =>
     nameBaseline(h.deps, ana, {
       place: CHANNEL,
@@ -42,7 +37,7 @@ describe('the baseline sprint', () => {
       before: { name: 'Harbour 3' },
       latest: { name: 'Harbour 5', growthBefore: 3, growthAfter: 1.5 },
     });
-    expect(await stored()).toBe(sprints[3]?.id);
+    expect(await stored()).toBe(sprints[3]?.sprintId);
     expect(await named('first')).toMatchObject({
       baseline: { name: 'Harbour 3' },
       isFirst: true,
@@ -55,8 +50,8 @@ describe('the baseline sprint', () => {
   test('can be the median of the first three, for verdicts, history and export', async () => {
     const { h, team, named, stored } = await withPast([
       ...PAST.slice(0, 4),
-      { name: 'Harbour 5', velocityPoints: 6 },
-      { name: 'Harbour 6', velocityPoints: 40 },
+      withVelocity(6),
+      withVelocity(40),
     ]);
     await named('Harbour 4');
     expect(await named('first-three')).toMatchObject({
@@ -80,10 +75,7 @@ describe('the baseline sprint', () => {
   });
 
   test('is none before the third sprint closes, which counts among the three', async () => {
-    const { h, team, named } = await withPast([
-      { name: 'Harbour 1', velocityPoints: 2 },
-      { name: 'Harbour 2', velocityPoints: 20 },
-    ]);
+    const { h, team, named } = await withPast([withVelocity(2), withVelocity(20)]);
     expect(await named('first-three')).toMatchObject({
       baseline: { rule: 'first-three', velocityPoints: undefined },
       before: { name: 'Harbour 1' },
@@ -102,8 +94,8 @@ describe('the baseline sprint', () => {
 
   test('shows growth for each member-day where the team is not as large as then', async () => {
     const { h, team, named } = await withPast([
-      { name: 'Harbour 1', velocityPoints: 10, memberDays: 60 },
-      { name: 'Harbour 2', velocityPoints: 10 },
+      { name: 'Harbour 1', ...withVelocity(10), memberDays: 60 },
+      withVelocity(10),
     ]);
     const { sprint } = await h.plan(team);
     await h.pass('2026-11-02T09:15:00Z');
@@ -123,7 +115,7 @@ describe('the baseline sprint', () => {
   test('named as it is says that nothing changed, and stays named when other sprints come in before it', async () => {
     const { sprints, named, stored } = await withPast();
     expect((await named('Harbour 3')).before).toBeUndefined();
-    expect(await stored()).toBe(sprints[2]?.id);
+    expect(await stored()).toBe(sprints[2]?.sprintId);
   });
 
   test('that is the latest sprint leaves no growth to show', async () => {
@@ -194,10 +186,10 @@ describe('the baseline sprint', () => {
   test('of another team is refused, though its id is real', async () => {
     const { h, sprints } = await withPast();
     const other = await h.setUpTeam({ channelId: 'C2' });
-    await importPast(h, other, PAST);
+    await importPast(h, other, pastSprintsOf(PAST));
     const attempt = nameBaseline(h.deps, ana, {
       teamId: other.id,
-      sprint: { sprintId: sprints[3]?.id ?? '' },
+      sprint: { sprintId: sprints[3]?.sprintId ?? '' },
     });
     await refusalOf(attempt, 'no-such-sprint');
   });
@@ -210,7 +202,7 @@ describe('the baseline sprint', () => {
       teamId: team.id,
       ...typedMeasures({ closesAt: '16:00', scale: '1, 2, 3' }),
     });
-    expect(await stored()).toBe(sprints[3]?.id);
+    expect(await stored()).toBe(sprints[3]?.sprintId);
   });
 });
 
@@ -228,8 +220,7 @@ describe('the form', () => {
   });
 
   test('holds 99 sprints, and counts those that are too old for it', async () => {
-    const many = Array.from({ length: 102 }, (_, i) => ({ name: `Harbour ${i + 1}`, velocityPoints: 5 }));
-    const { h } = await withPast(many);
+    const { h } = await withPast(Array.from({ length: 102 }, () => withVelocity(5)));
     const { choices, first, leftOut } = await baselineForm(h.deps, ana, CHANNEL);
     expect([choices.length, choices.at(-1)?.name, first.name, leftOut]).toEqual([
       99,

@@ -1,6 +1,7 @@
 import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import { closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
+import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { recordValue, recordValueLine, valueForm } from '../../../src/app/history/record-value.ts';
 import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import {
@@ -12,9 +13,9 @@ import {
   problemsOf,
   refusalOf,
 } from '../../support/app-harness.ts';
-import { type GivenSprint, importPast } from '../../support/past-sprints.ts';
 import { rowsOf } from '../../support/rows-of.ts';
 import { typedMeasures } from '../../support/typed-measures.ts';
+import { importPast, pastSprintsOf, withVelocity } from '../past-sprints.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
@@ -22,16 +23,12 @@ const ana = actorOf('ana');
 /** Dayo is the product owner, and no member. */
 const dayo = actorOf('dayo');
 
-const THREE: readonly GivenSprint[] = [
-  { name: 'Harbour 1', velocityPoints: 10 },
-  { name: 'Harbour 2', velocityPoints: 20 },
-  { name: 'Harbour 3', velocityPoints: 30 },
-];
+const THREE = [withVelocity(10), withVelocity(20), withVelocity(30)];
 
-async function withPast(past: readonly GivenSprint[] = THREE) {
+async function withPast(past: readonly Partial<PastSprint>[] = THREE) {
   const h = harness();
   const team = await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
-  const sprints = await importPast(h, team, past);
+  const sprints = await importPast(h, team, pastSprintsOf(past));
   const record = (value: string, sprintName?: string) =>
     recordValue(h.deps, dayo, {
       place: CHANNEL,
@@ -72,7 +69,7 @@ describe('a value', () => {
     const rows = await rowsOf(
       h.database,
       sql`select version, value, recorded_by from loadline.recorded_values
-        where sprint_id = ${sprints[2]?.id} order by version`,
+        where sprint_id = ${sprints[2]?.sprintId} order by version`,
     );
     expect(rows).toEqual([
       { version: 1, value: 5, recorded_by: PEOPLE.dayo },
@@ -82,7 +79,7 @@ describe('a value', () => {
 
   test('of two who record at once the later counts, and neither is lost', async () => {
     const { h, values, sprints } = await withPast();
-    const sprint = { sprintId: sprints[0]?.id ?? '' };
+    const sprint = { sprintId: sprints[0]?.sprintId ?? '' };
     const [one, other] = await Promise.all([
       recordValue(h.deps, dayo, { place: CHANNEL, value: '5', sprint }),
       recordValue(h.deps, ana, { place: CHANNEL, value: '6', sprint }),
@@ -150,7 +147,7 @@ describe('a value', () => {
 
   test('is none of a member’s business, nor a stranger’s', async () => {
     const { h, sprints, values } = await withPast();
-    const input = { place: CHANNEL, value: '5', sprint: { sprintId: sprints[0]?.id ?? '' } };
+    const input = { place: CHANNEL, value: '5', sprint: { sprintId: sprints[0]?.sprintId ?? '' } };
     expect(await refusalOf(recordValue(h.deps, actorOf('ben'), input), 'not-a-value-keeper')).toEqual({
       teamName: 'Tugboats',
       productOwnerId: PEOPLE.dayo,
@@ -165,8 +162,8 @@ describe('a value', () => {
   test('is refused for a sprint of another team, though its id is real', async () => {
     const { h, sprints } = await withPast();
     const other = await h.setUpTeam({ channelId: 'C2', memberIds: [PEOPLE.ben] });
-    await importPast(h, other, THREE);
-    const sprint = { sprintId: sprints[0]?.id ?? '' };
+    await importPast(h, other, pastSprintsOf(THREE));
+    const sprint = { sprintId: sprints[0]?.sprintId ?? '' };
     await refusalOf(recordValue(h.deps, ana, { teamId: other.id, value: '5', sprint }), 'no-such-sprint');
   });
 });
@@ -185,7 +182,7 @@ describe('a value in words', () => {
   });
 
   test('a sprint’s name may hold a colon itself', async () => {
-    const { h } = await withPast([{ name: 'Harbour: ebb', velocityPoints: 5 }]);
+    const { h } = await withPast([{ name: 'Harbour: ebb', ...withVelocity(5) }]);
     const recorded = await recordValueLine(h.deps, dayo, { place: CHANNEL, line: 'Harbour: ebb: 7' });
     expect(recorded).toMatchObject({ sprint: { name: 'Harbour: ebb' }, value: 7 });
   });
@@ -212,18 +209,14 @@ describe('growth', () => {
 
   test('begins at the named baseline sprint at the earliest', async () => {
     const { h, team, sprints, record } = await withPast();
-    await h.write((tx) => tx.write.teams.save({ ...team, baselineSprintId: sprints[1]?.id }));
+    await h.write((tx) => tx.write.teams.save({ ...team, baselineSprintId: sprints[1]?.sprintId }));
     await record('100', 'Harbour 1');
     const { measuredBy } = await record('50', 'Harbour 2');
     expect(measuredBy?.name).toBe('Harbour 2');
   });
 
   test('has a reason where there is none', async () => {
-    const { record } = await withPast([
-      { name: 'Harbour 1', velocityPoints: undefined },
-      { name: 'Harbour 2', velocityPoints: 10 },
-      { name: 'Harbour 3', velocityPoints: 0 },
-    ]);
+    const { record } = await withPast([withVelocity(undefined), withVelocity(10), withVelocity(0)]);
     expect((await record('-5', 'Harbour 2')).measuredBy).toBeUndefined();
     await record('5', 'Harbour 2');
     expect((await record('5', 'Harbour 1')).growth.valueGrowth).toEqual({
@@ -238,9 +231,8 @@ describe('growth', () => {
 describe('the form', () => {
   test('offers the latest 24 closed sprints, the latest first, with their present values', async () => {
     const many = Array.from({ length: 30 }, (_, i) => ({
-      name: `Harbour ${i + 1}`,
-      velocityPoints: undefined,
-      ...(i === 28 ? { value: 12.5 } : {}),
+      ...withVelocity(undefined),
+      recordedValue: i === 28 ? 12.5 : undefined,
     }));
     const { h } = await withPast(many);
     const { sprints } = await valueForm(h.deps, dayo, { place: CHANNEL });

@@ -2,28 +2,23 @@ import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import { decodeText } from '../../../src/app/csv/decode-text.ts';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
+import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { recordValue } from '../../../src/app/history/record-value.ts';
 import { importValues } from '../../../src/app/import/import-values.ts';
 import { badLines } from '../../../src/words/import.ts';
 import { actorOf, CHANNEL, harnessForEach, PEOPLE, refusalOf } from '../../support/app-harness.ts';
-import { type GivenSprint, importPast } from '../../support/past-sprints.ts';
 import { rowsOf } from '../../support/rows-of.ts';
+import { importPast, pastSprintsOf } from '../past-sprints.ts';
 
 const harness = harnessForEach('2026-10-30T12:00:00Z');
 const dayo = actorOf('dayo');
 
 async function withPast(
-  past: readonly Pick<GivenSprint, 'name' | 'value'>[] = ['Harbour 1', 'Harbour 2', 'Harbour 3'].map(
-    (name) => ({ name }),
-  ),
+  past: readonly Partial<PastSprint>[] = ['Harbour 1', 'Harbour 2', 'Harbour 3'].map((name) => ({ name })),
 ) {
   const h = harness();
   const team = await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
-  const sprints = await importPast(
-    h,
-    team,
-    past.map((one) => ({ ...one, velocityPoints: 10 })),
-  );
+  const sprints = await importPast(h, team, pastSprintsOf(past));
   const give = (text: string, seen?: string, actor = dayo) =>
     importValues(h.deps, actor, { teamId: team.id, file: { fileName: 'values.csv', text }, seen });
   const preview = async (text: string) => {
@@ -63,7 +58,7 @@ describe('values of several sprints from a file', () => {
     const rows = await rowsOf(
       h.database,
       sql`select value, recorded_by from loadline.recorded_values
-        where sprint_id in (${sprints[0]?.id}, ${sprints[1]?.id}) order by value`,
+        where sprint_id in (${sprints[0]?.sprintId}, ${sprints[1]?.sprintId}) order by value`,
     );
     expect(rows).toEqual([5, 6, 7].map((value) => ({ value, recorded_by: PEOPLE.dayo })));
   });
@@ -99,7 +94,7 @@ describe('values of several sprints from a file', () => {
 
   test('may come in the file of sprints that an export gave, in which some have none', async () => {
     const { h, record, preview, values } = await withPast([
-      { name: 'Harbour 1', value: 4 },
+      { name: 'Harbour 1', recordedValue: 4 },
       { name: 'Harbour 2' },
       { name: 'Harbour 3' },
     ]);
