@@ -4,6 +4,7 @@
  */
 import { setTimeout as wait } from 'node:timers/promises';
 import { runDueWork } from '../../src/app/clock/ask-members.ts';
+import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
 import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
 import type { Store } from '../../src/app/ports/store.ts';
 import { deliverPost } from '../../src/app/posting/deliver.ts';
@@ -226,6 +227,22 @@ export class ManyWorkspacesBot {
     const team = await this.deps.store.read((read) => read.teamByChannel(teamId, 'C0TEAM'));
     if (!team) throw new Error('no team was set up');
     return team;
+  }
+
+  /** Ana plans a sprint from Monday 2 November 2026 on and commits to it. */
+  async plan(workspaceId: string, teamId: string, cards: string) {
+    const ana = { workspaceId, userId: 'U0ANA' };
+    await previewPlan(this.deps, ana, {
+      teamId,
+      name: 'Harbour 12',
+      goal: '',
+      startsOn: '2026-11-02',
+      endsOn: '2026-11-13',
+      closesAt: '17:00',
+      awayDays: '',
+      cards,
+    });
+    return (await commitPlan(this.deps, ana, { teamId })).sprint;
   }
 
   /** The messages in a conversation of the workspace, oldest first. */

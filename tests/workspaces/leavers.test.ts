@@ -1,6 +1,5 @@
 /** Somebody who leaves the company in the middle of a sprint, with everything real but the platform. */
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
 import { emptyDatabase } from '../support/databases.ts';
 import { ManyWorkspacesBot, NORTH } from '../support/many-workspaces-bot.ts';
 
@@ -17,18 +16,7 @@ const anasMessages = () => bot.textsIn(NORTH, 'D0ANA', 'U0ANA');
 /** Ben owns the only card; people are asked at 09:15 UTC. */
 async function runningSprint(): Promise<{ teamId: string }> {
   const team = await bot.setUpTeam(NORTH);
-  const ana = { workspaceId: NORTH, userId: 'U0ANA' };
-  await previewPlan(bot.deps, ana, {
-    teamId: team.id,
-    name: 'Harbour 12',
-    goal: '',
-    startsOn: '2026-11-02',
-    endsOn: '2026-11-13',
-    closesAt: '17:00',
-    awayDays: '',
-    cards: 'Tide table, 5, @ben',
-  });
-  await commitPlan(bot.deps, ana, { teamId: team.id });
+  await bot.plan(NORTH, team.id, 'Tide table, 5, @ben');
   await bot.pass('2026-11-02T09:15:00Z');
   return { teamId: team.id };
 }

@@ -1,7 +1,6 @@
 /** A workspace removes the bot and installs it again, while its team is in the middle of a sprint. */
 import { sql } from 'drizzle-orm';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
 import { endFormerInstallation } from '../../src/slack/workspaces/connect.ts';
 import type { Database } from '../../src/store/database.ts';
 import { emptyDatabase } from '../support/databases.ts';
@@ -21,21 +20,10 @@ afterEach(() => bot.stop());
 /** A team of three with one sprint of two weeks, prompted at 09:00 UTC. */
 async function teamWithSprint(workspaceId: string): Promise<{ teamId: string; sprintId: string }> {
   const team = await bot.setUpTeam(workspaceId);
-  const actor = { workspaceId, userId: 'U0ANA' };
   await bot.deps.store.transaction((tx) =>
     tx.write.teams.save({ ...team, promptAt: '09:00', timeZone: 'Etc/UTC' }),
   );
-  await previewPlan(bot.deps, actor, {
-    teamId: team.id,
-    name: 'Harbour 12',
-    goal: '',
-    startsOn: '2026-11-02',
-    endsOn: '2026-11-13',
-    closesAt: '17:00',
-    awayDays: '',
-    cards: 'Tide table, 5, @ana',
-  });
-  const { sprint } = await commitPlan(bot.deps, actor, { teamId: team.id });
+  const sprint = await bot.plan(workspaceId, team.id, 'Tide table, 5, @ana');
   await bot.settle();
   return { teamId: team.id, sprintId: sprint.id };
 }

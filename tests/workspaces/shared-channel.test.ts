@@ -1,7 +1,6 @@
 /** A team in a channel that is shared with another workspace, with a guest as a member, to the verdict. Everything is real but the platform. */
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { recordAnswers } from '../../src/app/answering/record-answers.ts';
-import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
 import { emptyDatabase } from '../support/databases.ts';
 import { DISTRIBUTION, ManyWorkspacesBot, NORTH } from '../support/many-workspaces-bot.ts';
 
@@ -20,7 +19,6 @@ beforeEach(async () => {
 });
 afterEach(() => bot.stop());
 
-const ana = { workspaceId: NORTH, userId: 'U0ANA' };
 const ben = { workspaceId: NORTH, userId: 'U0BEN' };
 const standIn = () => bot.platform.standIn(NORTH);
 const olusView = () => bot.textsIn(NORTH, 'C0TEAM', 'U0OLU');
@@ -29,17 +27,7 @@ it('the guest is asked, answers, and the verdict counts it; the outsider is on n
   const team = await bot.setUpTeam(NORTH);
   const members = await bot.deps.store.read((read) => read.membersOf(team.id));
   expect(members.map(({ userId }) => userId).sort()).toEqual(['U0ANA', 'U0BEN']);
-  await previewPlan(bot.deps, ana, {
-    teamId: team.id,
-    name: 'Harbour 12',
-    goal: '',
-    startsOn: '2026-11-02',
-    endsOn: '2026-11-13',
-    closesAt: '17:00',
-    awayDays: '',
-    cards: 'Tide table, 5, @ben',
-  });
-  const { sprint } = await commitPlan(bot.deps, ana, { teamId: team.id });
+  const sprint = await bot.plan(NORTH, team.id, 'Tide table, 5, @ben');
   await bot.pass('2026-11-02T09:15:00Z');
   expect(bot.textsIn(NORTH, 'D0BEN', 'U0BEN').at(-1)).toContain('Tide table');
   const { cards } = await bot.deps.store.read((read) => read.recordsOf(sprint.id));
@@ -110,17 +98,7 @@ it('a channel that is shared later gets nothing before a yes, and then what wait
   await expect.poll(toldLast).toContain('I post nothing in the channel');
   const before = olusView();
   bot.set('2026-11-02T07:05:00Z');
-  await previewPlan(bot.deps, ana, {
-    teamId: team.id,
-    name: 'Harbour 12',
-    goal: '',
-    startsOn: '2026-11-02',
-    endsOn: '2026-11-13',
-    closesAt: '17:00',
-    awayDays: '',
-    cards: 'Tide table, 5, @ben',
-  });
-  await commitPlan(bot.deps, ana, { teamId: team.id });
+  await bot.plan(NORTH, team.id, 'Tide table, 5, @ben');
   await bot.settle();
   expect(olusView()).toEqual(before);
   await bot.setUpTeam(NORTH);

@@ -19,15 +19,13 @@ import type { SprintsImported } from '../../../src/app/import/import-sprints.ts'
 import type { ValuesPreview } from '../../../src/app/import/import-values.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import type { OwnPromptSetting } from '../../../src/app/team/own-prompt.ts';
-import { USUAL_SETTINGS } from '../../../src/app/team/settings.ts';
-import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team/team.ts';
+import type { Sprint, Team } from '../../../src/app/team/team.ts';
 import type { StatusContent } from '../../../src/app/watching/status-content.ts';
 import type { WhatIfAnswer } from '../../../src/app/watching/what-if.ts';
 import { runningSummary } from '../../../src/sprint/summary.ts';
-import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
-import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
 import { rangeAdvice } from '../views/advice-examples.ts';
+import * as examples from '../views/view-examples.ts';
 
 export const WORKSPACE_ID = 'T0HARBOUR';
 export const CHANNEL_ID = 'C0PIER';
@@ -38,68 +36,34 @@ export const OLE_ID = 'U0OLE';
 export const CARD_TITLE = 'Repair the tide gauge';
 
 export const team: Team = {
+  ...examples.team,
   id: 'team-1',
   workspaceId: WORKSPACE_ID,
   channelId: CHANNEL_ID,
   name: 'Pier crew',
-  timeZone: 'Europe/Lisbon',
-  promptAt: '09:15',
-  ...USUAL_SETTINGS,
-  retentionMonths: undefined,
-  workingDays: [1, 2, 3, 4, 5],
-  daysOff: NO_DAYS_OFF,
-  thresholds: DEFAULT_THRESHOLDS,
-  ownerGetsVerdicts: false,
-  productOwnerId: undefined,
-  baselineSprintId: undefined,
-  baselineRule: 'first',
 };
 
 export const sprint: Sprint = {
+  ...examples.sprint,
   id: 'sprint-1',
   teamId: team.id,
-  name: 'Harbour 12',
   goal: 'Boats find their berth',
-  startsOn: '2026-11-02',
-  endsOn: '2026-11-13',
-  closesAt: '17:00',
-  closesAtInstant: new Date('2026-11-13T17:00:00Z'),
-  state: 'open',
-  closedAt: undefined,
-  reopenedAt: undefined,
-  nextPromptAt: undefined,
-  nextReminderAt: undefined,
-  lastCallAt: undefined,
-  importedAt: undefined,
 };
 
-const card: SprintCard = {
-  id: 'card-1',
-  key: 'LP-1',
+const card = examples.card(1, {
   title: CARD_TITLE,
-  estimatePoints: 5,
-  origin: 'planned',
-  enteredOn: '2026-11-02',
   ownerIds: [MIRA_ID],
   sprintId: sprint.id,
-  number: 1,
   addedBy: MIRA_ID,
-};
+});
 
-const answer: RecordedFact = {
-  kind: 'answer',
-  id: 'answer-1',
+const answer = examples.fact(1, {
   cardId: card.id,
   memberId: MIRA_ID,
   day: '2026-11-03',
-  order: 1,
   workedPoints: 2,
   leftPoints: 3,
-  surprisePoints: 0,
-  note: '',
-  recordedAt: new Date('2026-11-03T09:20:00Z'),
-  supersedesId: undefined,
-};
+});
 
 const states = statesOf({ cards: [card], facts: [answer] });
 export const cards = states.map(cardLine);
