@@ -23,7 +23,7 @@ export interface TeamPace {
 /** A team of long ago is another team. On real sprints a longer memory was no better (docs/forecasts.md). */
 export const LATEST_SPRINTS = 24;
 /** So many sprints back a sprint counts half. */
-const HALF_LIFE_SPRINTS = 3;
+const HALF_LIFE_SPRINTS = 2.5;
 /** Over so many sprints together it is looked at how far the pace has wandered. */
 const STRETCH_SPRINTS = 5;
 /** What is believed of a team's wandering before it has shown any: the deviation of the logarithm of its pace … */
@@ -60,7 +60,7 @@ function levelOf(sprints: readonly PacedSprint[], end: number): Level {
 /**
  * What the latest 24 sprints say of the pace to come.
  *
- * Formula, with w = 2^(−age ÷ 3), v points and t time of a sprint: pace m = Σ w·v ÷ Σ w·t; scatter
+ * Formula, with w = 2^(−age ÷ 2.5), v points and t time of a sprint: pace m = Σ w·v ÷ Σ w·t; scatter
  * s² = Σ w·t·(v ÷ (t·m) − 1)² ÷ Σ w ÷ (1 − Σ w² ÷ (Σ w)²), so that the points of a time T scatter by s² ÷ T of their
  * square; wander σ² = τ² + s²·Σ w²·t ÷ (Σ w·t)², which is how far the pace wanders and how poorly few sprints show it.
  * For τ², each five sprints in a row are compared with the pace before them:

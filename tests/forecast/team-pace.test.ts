@@ -19,11 +19,10 @@ describe('the pace', () => {
     expect(paceOf(mixed).scatter).toBeCloseTo(0, 12);
   });
 
-  test('counts a sprint half that is three sprints older: weights 1, 2^−⅓, 2^−⅔ and ½', () => {
-    const [old, third] = [0.5, 2 ** (-1 / 3)];
-    const total = 1 + third + third ** 2 + old;
-    expect(paceOf(sprintsOf([10, 0, 0, 0], 1)).pointsPerTime).toBeCloseTo((10 * old) / total, 12);
-    expect(paceOf(sprintsOf([0, 0, 0, 10], 1)).pointsPerTime).toBeCloseTo(10 / total, 12);
+  test('counts a sprint a quarter that is five sprints older: weights 1, 2^−⅖, 2^−⅘ and so on', () => {
+    const total = [0, 1, 2, 3, 4, 5].reduce((sum, age) => sum + 2 ** (-age / 2.5), 0);
+    expect(paceOf(sprintsOf([10, 0, 0, 0, 0, 0], 1)).pointsPerTime).toBeCloseTo(2.5 / total, 12);
+    expect(paceOf(sprintsOf([0, 0, 0, 0, 0, 10], 1)).pointsPerTime).toBeCloseTo(10 / total, 12);
   });
 
   test('is made from the latest 24 sprints', () => {

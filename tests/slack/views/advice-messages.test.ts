@@ -241,18 +241,18 @@ describe('surprise odds', () => {
 describe('the forecast', () => {
   it('leads with the likely date between the other two, then which to promise, the margins and what it doesn’t know', () => {
     expect(text(forecastAdvice(STEADY, 200, 5))).toMatchInlineSnapshot(`
-      "200 points: likely by 2 April 2027 (50%), optimistic 16 February (15%), pessimistic 27 July (85%).
+      "200 points: likely by 2 April 2027 (50%), optimistic 15 February (15%), pessimistic 26 July (85%).
       Promise the pessimistic date. If somebody needs an earlier one, talk about doing less of the work, not about doing it faster.
-      Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.3 points in the first coming sprint. The work is assumed to grow by 5 points with each sprint.
+      Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.4 points in the first coming sprint. The work is assumed to grow by 5 points with each sprint.
       Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
       Buttons: Share in the channel, How it’s made, Change the numbers, History"
     `);
     expect(details(forecastAdvice(STEADY, 200, 5))).toMatchInlineSnapshot(`
-      "200 points: likely by 2 April 2027 (50%), optimistic 16 February (15%), pessimistic 27 July (85%).
-      • Optimistic: 16 February 2027, in the 6th sprint. 15% chance: fine to hope for, not to plan with.
+      "200 points: likely by 2 April 2027 (50%), optimistic 15 February (15%), pessimistic 26 July (85%).
+      • Optimistic: 15 February 2027, in the 6th sprint. 15% chance: fine to hope for, not to plan with.
       • Likely: 2 April 2027, in the 9th sprint. 50% chance: it could just as well be later as sooner.
-      • Pessimistic: 27 July 2027, in the 18th sprint. 85% chance: this is the one to promise.
-      Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.3 points in the first coming sprint. Of 9 known closed sprints, 4 were imported. Work on it begins on 30 November 2026, with a new sprint every 14 days. The work is assumed to grow by 5 points with each sprint. The chances allow for how 5 such forecasts would have come out before. A date in the middle of a sprint means that the work is done when that sprint ends.
+      • Pessimistic: 26 July 2027, in the 18th sprint. 85% chance: this is the one to promise.
+      Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.4 points in the first coming sprint. Of 9 known closed sprints, 4 were imported. Work on it begins on 30 November 2026, with a new sprint every 14 days. The work is assumed to grow by 5 points with each sprint. The chances allow for how 5 such forecasts would have come out before. A date in the middle of a sprint means that the work is done when that sprint ends.
       How far off the team was so far
       • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106% to 137% in 8 of 10 sprints (from 9).
       • Estimates: typically 93% accurate, and 82% to 94% over all 5 sprints, which are too few to say what is usual. The rest up to 100% is the part of the load by which estimates were off.
@@ -266,7 +266,7 @@ describe('the forecast', () => {
 
   it('leaves out a year only where another date has named it', () => {
     expect(leadOf(forecastAdvice(STEADY))).toBe(
-      '120 points: likely by 27 January 2027 (50%), optimistic 10 January (15%), pessimistic 6 March (85%).',
+      '120 points: likely by 27 January 2027 (50%), optimistic 10 January (15%), pessimistic 5 March (85%).',
     );
     expect(leadOf(forecastAdvice(STEADY, 60))).toBe(
       '60 points: likely by 29 December 2026 (50%), optimistic 20 December (15%), pessimistic 15 January 2027 (85%).',
@@ -277,10 +277,10 @@ describe('the forecast', () => {
     const words = text(forecastAdvice(STEADY, 200, 'measured', '2027-06-30'));
     expect(words.split('\n').slice(0, 4)).toMatchInlineSnapshot(`
       [
-        "200 points by 30 June 2027: 79% chance. By then, 168 points are what to count on (85%), and 329 points an even chance (50%).",
-        "200 points: likely by 4 April 2027 (50%), optimistic 16 February (15%), pessimistic 4 August (85%).",
+        "200 points by 30 June 2027: 80% chance. By then, 169 points are what to count on (85%), and 330 points an even chance (50%).",
+        "200 points: likely by 4 April 2027 (50%), optimistic 16 February (15%), pessimistic 3 August (85%).",
         "Promise the pessimistic date. If somebody needs an earlier one, talk about doing less of the work, not about doing it faster.",
-        "Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.3 points in the first coming sprint. The work is assumed to grow by 5.3 points with each sprint. Say “growing 0” if it’s settled.",
+        "Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.4 points in the first coming sprint. The work is assumed to grow by 5.4 points with each sprint. Say “growing 0” if it’s settled.",
       ]
     `);
     const [said = ''] = words.split('Only you see this');
@@ -290,15 +290,15 @@ describe('the forecast', () => {
   it('says how much can be done by a day where that alone was asked, with as much to go by', () => {
     const amounts = forecastAdvice(STEADY, 'none', 'measured', '2027-06-30');
     expect(text(amounts)).toMatchInlineSnapshot(`
-      "By 30 June 2027, 168 points are what to count on (85%), and 329 points an even chance (50%).
-      Promise no more than 168 points. If somebody needs more by then, talk about which part is worth having first.
-      Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.3 points in the first coming sprint. The work is assumed to grow by 5.3 points with each sprint. Say “growing 0” if it’s settled.
+      "By 30 June 2027, 169 points are what to count on (85%), and 330 points an even chance (50%).
+      Promise no more than 169 points. If somebody needs more by then, talk about which part is worth having first.
+      Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.4 points in the first coming sprint. The work is assumed to grow by 5.4 points with each sprint. Say “growing 0” if it’s settled.
       Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
       Buttons: Share in the channel, How it’s made, Change the numbers, History"
     `);
     expect(details(amounts)).toMatchInlineSnapshot(`
-      "By 30 June 2027, 168 points are what to count on (85%), and 329 points an even chance (50%).
-      Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.3 points in the first coming sprint. Of 9 known closed sprints, 4 were imported. Work on it begins on 30 November 2026, with a new sprint every 14 days. The work is assumed to grow by 5.3 points with each sprint. In 8 of 10 cases that is 4.5 to 6.2. So much of what you take in comes after planning, by your last 9 sprints. Say “growing 0” if it’s settled. The chances allow for how 5 such forecasts would have come out before.
+      "By 30 June 2027, 169 points are what to count on (85%), and 330 points an even chance (50%).
+      Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.4 points in the first coming sprint. Of 9 known closed sprints, 4 were imported. Work on it begins on 30 November 2026, with a new sprint every 14 days. The work is assumed to grow by 5.4 points with each sprint. In 8 of 10 cases that is 4.5 to 6.3. So much of what you take in comes after planning, by your last 9 sprints. Say “growing 0” if it’s settled. The chances allow for how 5 such forecasts would have come out before.
       How far off the team was so far
       • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106% to 137% in 8 of 10 sprints (from 9).
       • Estimates: typically 93% accurate, and 82% to 94% over all 5 sprints, which are too few to say what is usual. The rest up to 100% is the part of the load by which estimates were off.
