@@ -1,6 +1,7 @@
 /** Checks a planning question as it came from outside: typed, in a form, or in a button that anybody may have forged. */
 import { type Day, dayPlus, daysBetween } from '../../sprint/calendar.ts';
 import { isAmountOfWork, MAX_BACKLOG_POINTS } from '../bodies/body-of-work.ts';
+import { growthProblems } from '../bodies/body-problems.ts';
 import { whyTooFar } from '../far-day.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
 import { whyNotAwayDays } from '../planning/away-days.ts';
@@ -91,24 +92,15 @@ function rangeProblems(
  * @throws Refusal `bad-input` with every problem; fields are named as in the question.
  */
 export function checkForecast(question: ForecastQuestion, startsOn: Day, today: Day): ForecastQuestion {
-  const { backlogPoints, growthPoints, growthMostPoints, sharePercent = 100, byDay: typed } = question;
-  const most = MAX_BACKLOG_POINTS;
+  const { backlogPoints, sharePercent = 100, byDay: typed } = question;
   const problems: InputProblem[] = [];
   if (backlogPoints === undefined) {
     if (typed === undefined)
       problems.push({ field: 'backlogPoints', problem: { code: 'no-backlog-or-day' } });
   } else if (!isAmountOfWork(backlogPoints) || backlogPoints === 0) {
-    problems.push({ field: 'backlogPoints', problem: { code: 'backlog-points', most } });
+    problems.push({ field: 'backlogPoints', problem: { code: 'backlog-points', most: MAX_BACKLOG_POINTS } });
   }
-  const [least = 0, largest = least] = [growthPoints, growthMostPoints];
-  if (!isAmountOfWork(least) || !isAmountOfWork(largest)) {
-    problems.push({ field: 'growthPoints', problem: { code: 'growth-points', most } });
-  } else if (largest < least) {
-    problems.push({
-      field: 'growthPoints',
-      problem: { code: 'growth-reversed', least: largest, most: least },
-    });
-  }
+  problems.push(...growthProblems(question));
   if (!(sharePercent >= 1 && sharePercent <= 100)) {
     problems.push({ field: 'sharePercent', problem: { code: 'share-percent' } });
   }

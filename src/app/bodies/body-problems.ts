@@ -19,8 +19,7 @@ export function turnProblems(turn: number | undefined): InputProblem[] {
 
 /** @param others of the team, still to do */
 export function bodyProblems(body: BodyOfWork, others: readonly BodyOfWork[]): InputProblem[] {
-  const { name, leftPoints, growthPoints: least = 0, growthMostPoints: largest = least, sharePercent } = body;
-  const most = MAX_BACKLOG_POINTS;
+  const { name, leftPoints, sharePercent } = body;
   const problems: InputProblem[] = [];
   if (!/\p{L}/u.test(name) || name.length > BODY_NAME_MAX_LENGTH) {
     problems.push({ field: 'name', problem: { code: 'body-name', most: BODY_NAME_MAX_LENGTH } });
@@ -30,16 +29,9 @@ export function bodyProblems(body: BodyOfWork, others: readonly BodyOfWork[]): I
     problems.push({ field: 'name', problem: { code: 'bodies-many', most: MOST_BODIES } });
   }
   if (!isAmountOfWork(leftPoints) || leftPoints === 0) {
-    problems.push({ field: 'backlogPoints', problem: { code: 'backlog-points', most } });
+    problems.push({ field: 'backlogPoints', problem: { code: 'backlog-points', most: MAX_BACKLOG_POINTS } });
   }
-  if (!isAmountOfWork(least) || !isAmountOfWork(largest)) {
-    problems.push({ field: 'growthPoints', problem: { code: 'growth-points', most } });
-  } else if (largest < least) {
-    problems.push({
-      field: 'growthPoints',
-      problem: { code: 'growth-reversed', least: largest, most: least },
-    });
-  }
+  problems.push(...growthProblems(body));
   if (sharePercent !== undefined && !(sharePercent >= 1 && sharePercent < 100)) {
     problems.push({ field: 'sharePercent', problem: { code: 'share-percent' } });
   } else if (areSharesTooLarge([...others, body])) {
@@ -47,4 +39,17 @@ export function bodyProblems(body: BodyOfWork, others: readonly BodyOfWork[]): I
     problems.push({ field: 'sharePercent', problem: { code: 'body-shares', share } });
   }
   return problems;
+}
+
+/** What is wrong with how much a sprint adds to the work, at the least and at the most. */
+export function growthProblems({
+  growthPoints: least = 0,
+  growthMostPoints: largest = least,
+}: Partial<Pick<BodyOfWork, 'growthPoints' | 'growthMostPoints'>>): InputProblem[] {
+  const field = 'growthPoints';
+  if (!isAmountOfWork(least) || !isAmountOfWork(largest)) {
+    return [{ field, problem: { code: 'growth-points', most: MAX_BACKLOG_POINTS } }];
+  }
+  if (largest >= least) return [];
+  return [{ field, problem: { code: 'growth-reversed', least: largest, most: least } }];
 }

@@ -106,14 +106,12 @@ const anyEvent = z.looseObject({
   event: z.looseObject({ type: id }),
 });
 
+/** What a message says, and who says it. */
+const said = { user: maybe(id), bot_id: maybe(z.string()), text: words.optional(), thread_ts: maybe(id) };
+const edited = z.looseObject({}).nullish();
+
 /** A message that an event is about. */
-const earlierMessage = z.looseObject({
-  user: maybe(id),
-  bot_id: maybe(z.string()),
-  text: words.optional(),
-  thread_ts: maybe(id),
-  edited: z.looseObject({}).nullish(),
-});
+const earlierMessage = z.looseObject({ ...said, edited });
 
 export const messageEvent = anyEvent.extend({
   event: z.looseObject({
@@ -122,10 +120,7 @@ export const messageEvent = anyEvent.extend({
     channel_type: z.string().optional(),
     ts: id,
     subtype: maybe(z.string()),
-    user: maybe(id),
-    bot_id: maybe(z.string()),
-    text: words.optional(),
-    thread_ts: maybe(id),
+    ...said,
     /** When the message was sent that is no more. */
     deleted_ts: maybe(id),
     message: earlierMessage.nullish(),
@@ -149,11 +144,8 @@ export const mentionEvent = anyEvent.extend({
     channel: id,
     ts: id,
     subtype: maybe(z.string()),
-    user: maybe(id),
-    bot_id: maybe(z.string()),
-    text: words.optional(),
-    thread_ts: maybe(id),
-    edited: z.looseObject({}).nullish(),
+    ...said,
+    edited,
   }),
 });
 
