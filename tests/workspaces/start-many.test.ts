@@ -1,13 +1,10 @@
 /** `npm start` and `npm run rotate-keys` for many workspaces, as an operator runs them: processes of their own. */
-import { type ChildProcess, spawn } from 'node:child_process';
-import { once } from 'node:events';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { rotateKeys } from '../../src/operator/rotate-keys.ts';
+import { type BotProcess, MAIN, SIGNING_SECRET, startedLine, startProcess } from '../support/bot-process.ts';
 import { type OwnPostgres, withPostgres } from '../support/databases.ts';
 import { SharedPlatform } from '../support/shared-platform.ts';
 
-const MAIN = new URL('../../src/main.js', import.meta.url).pathname;
-const SIGNING_SECRET = 'signing-secret-of-the-test-0001';
 const CLIENT_SECRET = 'client-secret-of-the-test';
 const PUBLIC_URL = 'https://loadline.example.org';
 const SPRING = Buffer.alloc(32, 1).toString('base64');
@@ -15,13 +12,7 @@ const AUTUMN = Buffer.alloc(32, 2).toString('base64');
 const NORTH = 'T0NORTH';
 const START_LIMIT_MS = 90_000;
 
-interface Running {
-  readonly child: ChildProcess;
-  readonly output: () => string;
-  readonly ended: Promise<number | null>;
-}
-
-const running: Running[] = [];
+const running: BotProcess[] = [];
 let own: OwnPostgres;
 let platform: SharedPlatform;
 
@@ -49,9 +40,8 @@ afterEach(async () => {
   await own.drop();
 });
 
-function run(command: readonly string[], more: Record<string, string | undefined>): Running {
-  const environment = {
-    PATH: process.env.PATH,
+function run(command: readonly string[], more: Record<string, string | undefined>): BotProcess {
+  const one = startProcess(['--disable-warning=ExperimentalWarning', MAIN, ...command], {
     LOADLINE_MODE: 'http',
     LOADLINE_SIGNING_SECRET: SIGNING_SECRET,
     LOADLINE_CLIENT_ID: '1234.5678',
@@ -62,34 +52,18 @@ function run(command: readonly string[], more: Record<string, string | undefined
     DATABASE_URL: own.databaseUrl,
     PORT: '0',
     ...more,
-  };
-  const child = spawn(process.execPath, ['--disable-warning=ExperimentalWarning', MAIN, ...command], {
-    env: Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== undefined)),
-    stdio: ['ignore', 'pipe', 'pipe'],
   });
-  let text = '';
-  for (const stream of [child.stdout, child.stderr]) {
-    stream.on('data', (chunk: Buffer) => {
-      text += chunk.toString();
-    });
-  }
-  const ended = once(child, 'exit').then(([code]) => code as number | null);
-  const one: Running = { child, output: () => text, ended };
   running.push(one);
   return one;
 }
 
-const startedLine = (bot: Running): string | undefined =>
-  /^\{.*"Loadline is running".*$/m.exec(bot.output())?.[0];
-
-async function started(keys: string): Promise<Running & { url: string }> {
+async function started(keys: string): Promise<BotProcess & { url: string }> {
   const bot = run([], { LOADLINE_TOKEN_KEYS: keys });
-  await expect.poll(() => startedLine(bot) ?? '', { timeout: START_LIMIT_MS }).not.toBe('');
-  const { port } = JSON.parse(startedLine(bot) as string) as { port: number };
-  return { ...bot, url: `http://127.0.0.1:${port}` };
+  await expect.poll(() => startedLine(bot), { timeout: START_LIMIT_MS }).toBeDefined();
+  return { ...bot, url: `http://127.0.0.1:${startedLine(bot)?.port}` };
 }
 
-async function stop(bot: Running): Promise<void> {
+async function stop(bot: BotProcess): Promise<void> {
   bot.child.kill('SIGTERM');
   expect(await bot.ended).toBe(0);
 }
