@@ -4,7 +4,7 @@ import type { AnswerVocabulary } from './answer-vocabulary.ts';
 import { SIGN } from './put-in-order.ts';
 import { plainly, wordsOf } from './typed-words.ts';
 import { type CardsToAnswer, callsCard } from './understand-part.ts';
-import { aboutTheDay } from './what-is-told.ts';
+import { aboutTheDay, isAboutCards, withoutNames } from './what-is-told.ts';
 
 const COMMAS = new Set(' ,');
 
@@ -18,7 +18,8 @@ export function withRestSaid(text: string, cards: CardsToAnswer, vocabulary: Ans
     if (length === undefined) continue;
     const said = saidOfAll(withoutEnds(words.slice(0, i).join(' '), COMMAS, 'both ends'), vocabulary);
     const some = words.slice(i + length).join(' ');
-    return said !== undefined && beginsWithCard(some, cards, vocabulary)
+    const saysAmount = isAboutCards(withoutNames(some, cards), cards, vocabulary);
+    return said !== undefined && saysAmount && beginsWithCard(some, cards, vocabulary)
       ? `${some}; ${vocabulary.rest[0]} ${said}`
       : text;
   }
@@ -40,7 +41,7 @@ function saidOfAll(text: string, vocabulary: AnswerVocabulary): string | undefin
 }
 
 function beginsWithCard(text: string, cards: CardsToAnswer, { card, the }: AnswerVocabulary): boolean {
-  const words = wordsOf(text).filter((word, i) => i > 0 || !the.includes(plainly(word)));
+  const words = wordsOf(text.replaceAll(',', ' ')).filter((word, i) => i > 0 || !the.includes(plainly(word)));
   const [first = '', second = ''] = words;
   const isMarked = card.includes(plainly(first)) || SIGN.test(second);
   return callsCard(first, cards) || (isMarked && words.some((word) => cards.positionOf(word) !== undefined));

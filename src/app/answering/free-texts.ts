@@ -15,6 +15,9 @@ export interface FreeText {
   readonly words: string;
 }
 
+/** Points of a card that is named, or bare; a bare number may be that of a card as well. `more`: what was worked or surprise. */
+export type SaidInClause = 'named' | 'bare' | 'card-or-bare' | 'more';
+
 /** What may part a free text from an answer that follows. */
 const CLAUSE_END = /(,\s+|\s[-–—]\s)/;
 
@@ -22,13 +25,13 @@ const CLAUSE_END = /(,\s+|\s[-–—]\s)/;
  * A free text goes on to the end of the line, to a semicolon or to the next answer, other commas included. Its keyword stays
  * in its place.
  *
- * @param isAnswer whether a clause says an amount, of a card that is named or `bare`
+ * @param saidIn what a clause says by itself, before a keyword or without one
  * @returns `2 left blocked`, and on what, for `2 left, blocked: the key, then the door`
  */
 export function takeFreeTexts(
   text: string,
   vocabulary: AnswerVocabulary,
-  isAnswer: (clause: string) => 'bare' | 'named' | undefined,
+  saidIn: (clause: string, isBeforeKeyword: boolean) => SaidInClause | undefined,
 ): { readonly text: string; readonly texts: readonly FreeText[] } {
   const texts: FreeText[] = [];
   const reasonOfSurprise = new RegExp(
@@ -41,9 +44,14 @@ export function takeFreeTexts(
     if (!first) return typed;
     const kinds = [first.kind];
     const before = withoutEnds(first.before, GAPS, 'end');
-    const isAnswerUntilKeyword = (clause: string) =>
-      isAnswer(keywordIn(clause, vocabulary, '(?=[\\s:,]|$)')?.before ?? clause);
-    let { told, answer, after } = untilAnswer(first.after, isAnswerUntilKeyword);
+    const saidBefore = saidIn(before.split(',').at(-1) ?? '', false);
+    const isAnswer = (clause: string): boolean => {
+      const keyword = keywordIn(clause, vocabulary, '(?=[\\s:,]|$)');
+      const said = saidIn(keyword?.before ?? clause, keyword !== undefined);
+      // `2 blocked by legal, 5` may be about card 2, or two answers.
+      return said !== undefined && (said === 'named' || saidBefore !== 'card-or-bare');
+    };
+    let { told, answer, after } = untilAnswer(first.after, isAnswer);
     // A second keyword counts only with its colon: the words may hold it themselves.
     const second = keywordIn(told, vocabulary, '\\s*:');
     if (second && second.kind !== first.kind) {
@@ -54,8 +62,9 @@ export function takeFreeTexts(
     if (second && second.kind !== first.kind)
       texts.push({ kind: second.kind, words: freeWords(second.after) });
     // `blocked by legal, 5` is `5, blocked by legal`.
-    const isAmountOfIt =
-      isAnswer(answer) === 'bare' && isAnswer(before.split(',').at(-1) ?? '') === undefined;
+    const saidAfter = saidIn(answer, false);
+    const [isMore, isBare] = [saidAfter === 'more', saidAfter === 'bare' || saidAfter === 'card-or-bare'];
+    const isAmountOfIt = isMore || (isBare && saidBefore === undefined);
     const part = [before, ...(isAmountOfIt ? [answer] : []), ...kinds.map((kind) => vocabulary[kind][0])];
     const others = isAmountOfIt ? after : `${answer}${after}`;
     return [part.join(' '), ...(others === '' ? [] : [take(others.replace(/^[,\s]+/, ''))])].join('; ');
@@ -65,10 +74,10 @@ export function takeFreeTexts(
 }
 
 /** The words before the next answer, which begins a clause, that answer, and what follows it. */
-function untilAnswer(text: string, isAnswer: (clause: string) => string | undefined) {
+function untilAnswer(text: string, isAnswer: (clause: string) => boolean) {
   // Every second piece is what parts two clauses.
   const pieces = text.split(CLAUSE_END);
-  const at = pieces.findIndex((piece, i) => i > 0 && i % 2 === 0 && isAnswer(piece) !== undefined);
+  const at = pieces.findIndex((piece, i) => i > 0 && i % 2 === 0 && isAnswer(piece));
   if (at < 0) return { told: text, answer: '', after: '' };
   return {
     told: pieces.slice(0, at - 1).join(''),

@@ -7,7 +7,7 @@ import { type CardsToAnswer, callsCard, type Unclear } from './understand-part.t
 /** `2,5` may be two and a half, or 2 and 5. A space, as in `2, 5`, or a name, as in `2: 3,5`, settles it. */
 const UNSETTLED_COMMA = /(?<=\d),(?=5(?!\s*:|[\d.½]))/;
 /** No slash between two numbers, `3 / 5`, and no comma of thousands. */
-const SETTLED_SEPARATOR = /[;\n\r]+|\s\/\s(?!\d)|,(?!5(?!\s*:|[\d.½])|\d{3}(?!\d))|(?<!\d),/;
+const SETTLED_SEPARATOR = /[;\n\r]+|\s\|\s|\s\/\s(?!\d)|,(?!5(?!\s*:|[\d.½])|\d{3}(?!\d))|(?<!\d),/;
 /** A number with a decimal comma, whatever follows. */
 const DECIMAL_COMMA = /^(\d+),(\d+)(?![\d.½])/;
 

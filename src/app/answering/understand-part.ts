@@ -1,6 +1,6 @@
 /** Understands what an answer in words says about one card, or about several of which it says the same. */
 import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
-import type { AnswerVocabulary } from './answer-vocabulary.ts';
+import { type AnswerVocabulary, isWordOfAnswers } from './answer-vocabulary.ts';
 import {
   cardFirst,
   extraInOrder,
@@ -162,6 +162,8 @@ export function understandPart(
   const mayBePoints = !isMarked && isNumber(first?.name ?? '') && !callsCard(first?.name ?? '', cards);
   if (isDone && mayBePoints && cards.count === 1) return { code: 'done-two-ways', typed: text };
   const unknown = references.find(({ positions }) => positions.length === 0);
+  // A word of answers such as `both` calls no card, where there aren't two.
+  if (unknown?.name.split(' ').every(isWordOfAnswers)) return notAnAnswer;
   if (unknown !== undefined) return { code: 'no-such-card', typed: unknown.name };
   const all = references.flatMap(({ name, positions }) =>
     positions.map((position) => said(position, name, mayBePoints)),

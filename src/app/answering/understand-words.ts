@@ -5,7 +5,8 @@
  */
 import { withRestSaid } from './all-but-some.ts';
 import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
-import { type FreeKind, takeFreeTexts, withoutKeywords } from './free-texts.ts';
+import { type FreeKind, type SaidInClause, takeFreeTexts, withoutKeywords } from './free-texts.ts';
+import { extraInOrder } from './put-in-order.ts';
 import { withoutSlips } from './slips.ts';
 import { isOwn, splitParts } from './split-parts.ts';
 import { inDigits, WORD } from './typed-numbers.ts';
@@ -50,7 +51,9 @@ export function understandWords(
   );
   const whole = aboutTheDay(text, vocabulary);
   if (whole) return whole;
-  const free = takeFreeTexts(text, vocabulary, (clause) => saidIn(clause, cards, vocabulary));
+  const free = takeFreeTexts(text, vocabulary, (clause, isBeforeKeyword) =>
+    saidIn(clause, isBeforeKeyword, cards, vocabulary),
+  );
   const said = withRestSaid(inDigits(free.text, cards, vocabulary), cards, vocabulary);
   const { told, leftOut } = withoutRemarks(said, cards, vocabulary);
   const asked = leftOut.length > 0 ? aboutTheDay(told, vocabulary) : undefined;
@@ -79,8 +82,13 @@ export function understandWords(
     };
     const answer = understandPart(place, cards, vocabulary);
     const each = 'code' in answer ? (understandEach(place, cards, vocabulary) ?? answer) : answer;
-    if ('code' in each) problems.push(withItsCard(each, rest, blockedOn, cards, vocabulary));
-    else if (blockedOn !== undefined && !isReason(blockedOn, rest, each, cards, vocabulary))
+    if ('code' in each) {
+      const problem = withItsCard(each, rest, blockedOn, cards, vocabulary);
+      // Numbers may stand there in other words than they were typed in.
+      const isWhole = parts.length === 1 && 'typed' in problem && problem.typed === rest;
+      const isOther = isWhole && (rest === '' || !typed.includes(rest));
+      problems.push(isOther ? { ...problem, typed: typed.trim() } : problem);
+    } else if (blockedOn !== undefined && !isReason(blockedOn, rest, each, cards, vocabulary))
       problems.push({ code: 'blocked-on-what' });
     else
       answers.push(
@@ -93,18 +101,25 @@ export function understandWords(
   return { kind: 'answers', answers: plain, ...(leftOut.length > 0 && { leftOut }) };
 }
 
-/** Whether a clause is an answer by itself: an amount, or one of a card that it names. */
+/** What a clause says by itself. */
 function saidIn(
   clause: string,
+  isBeforeKeyword: boolean,
   cards: CardsToAnswer,
   vocabulary: AnswerVocabulary,
-): 'bare' | 'named' | undefined {
+): SaidInClause | undefined {
   const text = inDigits(clause, cards, vocabulary).trim();
+  if (isBeforeKeyword && callsCard(text, cards)) return 'named';
+  const [more = '', amount = '', ...others] = extraInOrder(wordsOf(text), vocabulary);
+  const isMore = [...vocabulary.worked, ...vocabulary.surprise].includes(plainly(more));
+  if (isMore && isNumber(amount) && others.every((word) => vocabulary.points.includes(plainly(word))))
+    return 'more';
   const said = text === '' ? [] : understandPart({ text, place: 0, isAlone: false }, cards, vocabulary);
   const [first] = 'code' in said ? [] : said;
   if (first === undefined) return undefined;
-  if (first.called === undefined) return isNumber(first.typed) ? 'bare' : undefined;
-  return first.mayBePoints && !text.includes(':') ? undefined : 'named';
+  if (first.called !== undefined) return first.mayBePoints && !text.includes(':') ? undefined : 'named';
+  if (!isNumber(first.typed)) return undefined;
+  return cards.count > 1 && isOwn(text, cards) ? 'card-or-bare' : 'bare';
 }
 
 /** `tide is done and price has 3 left`, each with its card; undefined: something else. */

@@ -21,7 +21,7 @@ const BRACKETS = /\(([^()]{1,500})\)/g;
 const LETTER = /\p{L}/u;
 const LETTER_OR_DIGIT = /[\p{L}\d½✅]/u;
 const BETWEEN_CLAUSES = new Set(' ,;\n\r');
-const SENTENCE_END = /[.!?]\s+(?=\p{L})|(?<=\d)[.!?]\s+(?=\d)/gu;
+const SENTENCE_END = /[.!?]\s+(?=\p{L})|(?<=[\p{L}\d])[.!?]\s+(?=\d)/gu;
 /** A comma before a space, or not behind a digit, is none of a decimal. */
 const CLAUSE_END = /([;\n\r]+|,(?=\s)|(?<!\d),|\s\/\s)/;
 /** What may stand between an opening and what is said. */
@@ -66,8 +66,8 @@ export function isAboutCards(
   { positionOf }: CardsToAnswer,
   vocabulary: AnswerVocabulary,
 ): boolean {
-  const { done, nothing, worked, surprise, blocked, note, every, both, rest, other } = vocabulary;
-  const telling = new Set([done, nothing, worked, surprise, blocked, note].flat());
+  const { done, nothing, surprise, blocked, note, every, both, rest, other } = vocabulary;
+  const telling = new Set([done, nothing, surprise, blocked, note].flat());
   const words = wordsOf(text.replaceAll(/[,;?]/g, ' '));
   const saysSome = words.some(
     (word) => /[\d½]/.test(word) || telling.has(plainly(word)) || positionOf(word) !== undefined,
@@ -178,7 +178,7 @@ function cardsIn(clause: string, { positionOf }: CardsToAnswer): number[] {
   return wordsOf(clause).flatMap((word) => (isNumber(word) ? [] : (positionOf(word) ?? [])));
 }
 
-function withoutNames(clause: string, { positionOf }: CardsToAnswer): string {
+export function withoutNames(clause: string, { positionOf }: CardsToAnswer): string {
   return wordsOf(clause.replace(ASIDE, ''))
     .filter((word) => isNumber(word) || positionOf(word) === undefined)
     .join(' ');

@@ -37,8 +37,39 @@ describe('a reason and a note end where the next card or its points begin', () =
     ['book blocked by legal, price 3', 2, { 1: { left: undefined, blockedOn: 'by legal' }, 2: 3 }],
     ['book 3, blocked by Bo, price done', 2, { 1: { left: 3, blockedOn: 'by Bo' }, 2: 0 }],
     ['book 3 note: ask Bo, price 2', 2, { 1: { left: 3, note: 'ask Bo' }, 2: 2 }],
+    [
+      'book blocked by legal, price blocked by Bo',
+      2,
+      { 1: { blockedOn: 'by legal' }, 2: { blockedOn: 'by Bo' } },
+    ],
+    [
+      'book 3 blocked by Bo, price 2 note: easy',
+      2,
+      { 1: { left: 3, blockedOn: 'by Bo' }, 2: { left: 2, note: 'easy' } },
+    ],
+    ['book 3, blocked by Bo, worked 2', 2, { 1: { left: 3, worked: 2, blockedOn: 'by Bo' } }],
+    ['2: blocked by legal, 5', 2, { 2: { left: 5, blockedOn: 'by legal' } }],
     ['book 3 blocked by Bo, then Ana', 2, { 1: { left: 3, blockedOn: 'by Bo, then Ana' } }],
   ])('%j about %i', (text, count, expected) => expect(answers(text, count)).toEqual(expected));
+});
+
+test.each(['2 blocked by legal, 5', '1 blocked by legal, 5'])(
+  '%j may be about a card, and is asked about',
+  (text) => expect(understand(text, 2)).toMatchObject({ problems: [{ code: 'blocked-two-ways' }] }),
+);
+
+describe('what is asked about is quoted as it was typed', () => {
+  test.each([
+    ['first 3 second 5', 'first 3 second 5'],
+    ['task 3', 'task 3'],
+    ['note', 'note'],
+    ['three or four', 'three or four'],
+  ])('%j', (text, typed) => expect(understand(text, 2)).toMatchObject({ problems: [{ typed }] }));
+
+  test('and no word of answers is told to be no card', () => {
+    expect(understand('both done', 3)).toMatchObject({ problems: [{ code: 'not-an-answer' }] });
+    expect(understand('not done', 2)).toMatchObject({ problems: [{ code: 'not-an-answer' }] });
+  });
 });
 
 describe('what takes back that a card is done is asked about', () => {
@@ -64,6 +95,7 @@ describe('of a card that is named first, the points may come after more words', 
     ['book: worked 2, left 3', 2, { 1: { left: 3, worked: 2 } }],
     ['book in progress, 3, price done', 2, { 1: 3, 2: 0 }],
     ['working on 41, 3 left', 2, { 1: 3 }],
+    ['book in review. 3 left.', 2, { 1: 3 }],
     ['started 41, 5', 2, { 1: 5 }],
     ['worked on 41, 3 left', 2, { 1: 3 }],
   ])('%j about %i', (text, count, expected) => expect(answers(text, count)).toEqual(expected));
@@ -110,8 +142,13 @@ describe('all but one', () => {
     ['no change except 41 now 2', 2, { 1: 2, 2: 'unchanged' }],
     ['all done except price 3', 3, { 1: 0, 2: 3, 3: 0 }],
     ['all done apart from price: 3', 3, { 1: 0, 2: 3, 3: 0 }],
+    ['all done but book, 3', 2, { 1: 3, 2: 0 }],
     ['everything same but book 2, price done', 3, { 1: 2, 2: 0, 3: 'unchanged' }],
   ])('%j about %i', (text, count, expected) => expect(answers(text, count)).toEqual(expected));
+
+  test('that say nothing of it don’t speak of the rest', () => {
+    expect(JSON.stringify(understand('all done but book in review', 2))).not.toMatch(/rest/);
+  });
 
   test.each(['all done except price', 'done except review', 'all but price done', 'book done except review'])(
     '%j is asked about',
@@ -145,6 +182,8 @@ describe('an amount in more words', () => {
     ['5 => 3', { 1: 3 }],
     ['today 3', { 1: 3 }],
     ['3 thx!', { 1: 3 }],
+    ['worked from home, 3', { 1: 3 }],
+    ['3, worked with Bo', { 1: 3 }],
     ['ive got 3 left', { 1: 3 }],
     ['3 left, done by Friday', { 1: 3 }],
     ['3 left, one test failing', { 1: 3 }],
