@@ -1,5 +1,6 @@
-/** Reads days off as people type them: `24 Dec`, `2026-12-24 to 2027-01-02`, `24-31 Dec`, `tomorrow half`, `team 1 May`. */
+/** Reads days off as people type them: `24 Dec`, `2026-12-24 to 2027-01-02`, `24-31 Dec`, `tomorrow half`, `team 1 May`, `not Friday`. */
 import { type Day, dayPlus, daysBetween, type Weekday, weekdayOf } from '../../sprint/calendar.ts';
+import type { DayShare } from '../../sprint/work-calendar.ts';
 import { readDay, weekdayNamed, withMonthTwice } from '../read-day.ts';
 
 export interface DaySpan {
@@ -10,7 +11,8 @@ export interface DaySpan {
 interface ReadDaysOff {
   readonly whose: 'own' | 'team';
   readonly spans: readonly DaySpan[];
-  readonly isHalf: boolean;
+  /** How much of these days is worked; 1: they are taken back. */
+  readonly share: DayShare;
 }
 
 export type DaysOffProblem =
@@ -37,12 +39,14 @@ const EVERY_WEEK = /^(?:every|each) |^(?:mon|tues|wednes|thurs|fri|satur|sun)day
 const ONE_END = /^(?:until|till|through|thru) |^for \S+ (?:days?|weeks?|months?)$/;
 const WEEK = /^(this|next) week$/;
 const TEAM = /^(?:the )?(?:whole )?team\b/;
+/** Before days that are worked after all. */
+const BACK = /^(?:not|no longer|cancel|undo|remove|take back)(?: off)? /;
 /** Between the first and the last day; a hyphen between digits is part of an ISO date. */
 const SPAN = / (?:to|until|till|through|thru|-) | ?(?:–|—|\.\.) ?|(?<=[a-z.])-/;
 
 /** Whose days off are meant. */
 export function whoseDaysOff(typed: string): ReadDaysOff['whose'] {
-  return TEAM.test(plainly(typed)) ? 'team' : 'own';
+  return TEAM.test(plainly(typed).replace(BACK, '')) ? 'team' : 'own';
 }
 
 /**
@@ -55,9 +59,12 @@ export function readDaysOff(
   earliest: Day,
 ): { readonly read: ReadDaysOff } | { readonly problem: DaysOffProblem } {
   const lower = plainly(typed).replace(THIS_HALF, 'today ');
-  const isHalf = lower.search(HALF) >= 0;
+  // Before or behind whose they are: `not team 1 May`, `team not 1 May`.
+  const named = lower.replace(BACK, '').replace(TEAM, '').trim();
+  const isBack = BACK.test(lower) || BACK.test(named);
+  const share = isBack ? 1 : lower.search(HALF) >= 0 ? 0.5 : 0;
   const whose = whoseDaysOff(typed);
-  const days = lower.replace(TEAM, '').replace(HALF, ' ').replace(/\s+/g, ' ').trim();
+  const days = named.replace(BACK, '').replace(HALF, ' ').replace(/\s+/g, ' ').trim();
   const pieces = days
     .split(/[,;]| and /)
     .map((piece) => piece.replace(/^ ?(?:on|off|a) /, ' ').trim())
@@ -69,7 +76,7 @@ export function readDaysOff(
     if ('code' in span) return { problem: span };
     spans.push(span);
   }
-  return { read: { whose, spans, isHalf } };
+  return { read: { whose, spans, share } };
 }
 
 function plainly(typed: string): string {

@@ -38,9 +38,7 @@ export async function sayDaysOff(
     const earliest = await firstDayToTake(tx.read, team, now);
     const reading = readDaysOff(words, todayOf(team, now), earliest);
     if ('problem' in reading) throw unread(reading.problem);
-    const { spans, isHalf } = reading.read;
-    const taken = { spans, share: isHalf ? 0.5 : 0 } as const;
-    return isOwn ? takeOwn(tx, own, taken, now) : takeTeams(tx, actor, team.id, taken, now);
+    return isOwn ? takeOwn(tx, own, reading.read, now) : takeTeams(tx, actor, team.id, reading.read, now);
   });
 }
 

@@ -15,6 +15,8 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['holidays', 'off'],
   ['vacation', 'off'],
   ['out', 'off'],
+  ['part-time', 'works'],
+  ['parttime', 'works'],
   ['remind', 'ask'],
   ['asking', 'ask'],
   ['unblock', 'moving'],
@@ -31,6 +33,9 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['chances', 'status'],
   ['progress', 'status'],
   ['missing', 'status'],
+  ['how-much', 'range'],
+  ['how-many', 'range'],
+  ['how-are', 'status'],
   ['next', 'range'],
   ['capacity', 'range'],
   ['deadline', 'forecast'],
@@ -47,6 +52,7 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['remove', 'drop'],
   ['delete', 'drop'],
   ['rename', 'edit'],
+  ['estimate', 'edit'],
   ['extend', 'edit'],
   ['stuck', 'blocked'],
   ['retrospective', 'retro'],
@@ -93,6 +99,10 @@ export function nearestCommandWord(typed: string): string | undefined {
 /** The first command among the words, or what is another word for one; undefined when there is none. */
 export function commandAmong(typed: string): string | undefined {
   const words = typed.slice(0, LOOKED_AT_LETTERS).toLowerCase().split(/\s+/).map(lettersOf);
+  // Two words together say more than a command's word somewhere: `how much should we take`.
+  const together = words.slice(1).map((word, i) => `${words[i]}-${word}`);
+  const pair = OTHER_WORDS.get(together.find((two) => OTHER_WORDS.has(two)) ?? '');
+  if (pair !== undefined) return pair;
   // A sprint ends by itself; the command ends a team.
   if (words.includes('end') && words.includes('sprint')) return 'status';
   const other = OTHER_WORDS.get(words.find((word) => OTHER_WORDS.has(word)) ?? '');

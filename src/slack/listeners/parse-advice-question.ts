@@ -12,7 +12,8 @@ type ForecastQuestion = Extract<AdviceQuestion, { about: 'forecast' }>;
 /** Reads `spaced` text only, as the next one does: where spaces could be many, so could be the ways to share them out. */
 const GROWING = /(?:^| )(?:and )?(?:growing|grows|growth|grow|\+) ?(?:of|by)?(?: |(?=\d)|$)/i;
 /** What may follow an amount: `points left`, `a sprint`. */
-const UNIT = / ?(?:points?)? ?(?:left|of work)? ?(?:(?:a|an|per|each|every|with each) sprint)? ?[,;.]? ?$/i;
+const UNIT =
+  / ?(?:points?|pts?)? ?(?:left|of work)? ?(?:(?:a|an|per|each|every|with each) sprint)? ?[,;.]? ?$/i;
 const BY = '(?:^| )(?<!(?:grow(?:ing|s|th)?|[+]) ?)(?:by|until|till|before)';
 /** The day by which it is wanted. */
 const BY_DAY = new RegExp(`${BY} (${DAY_WORDS})[,;.]?(?= |$)`, 'gi');
@@ -148,6 +149,8 @@ const FILLERS = new Set([
   'of',
   'point',
   'points',
+  'pt',
+  'pts',
 ]);
 const AWAY = new Set(['away', 'off', 'absent']);
 const DAYS = new RegExp(`(?<= |^)(?:${DAY_WORDS})(?=[ ,;.:]|$)`, 'g');

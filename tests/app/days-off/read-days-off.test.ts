@@ -7,9 +7,13 @@ const TODAY = '2026-11-18';
 function spansIn(words: string, earliest = TODAY): string[] {
   const reading = readDaysOff(words, TODAY, earliest);
   if ('problem' in reading) throw new Error(reading.problem.code);
-  const { whose, spans, isHalf } = reading.read;
+  const { whose, spans, share } = reading.read;
   const said = spans.map(({ from, to }) => (from === to ? from : `${from}/${to}`));
-  return [...(whose === 'team' ? ['team'] : []), ...said, ...(isHalf ? ['half'] : [])];
+  return [
+    ...(whose === 'team' ? ['team'] : []),
+    ...said,
+    ...(share === 0.5 ? ['half'] : share === 1 ? ['back'] : []),
+  ];
 }
 
 describe('days off in words', () => {
@@ -38,6 +42,11 @@ describe('days off in words', () => {
     ['24 Dec, 28 Dec to 30 Dec and 4 Jan', ['2026-12-24', '2026-12-28/2026-12-30', '2027-01-04']],
     ['team 1 May', ['team', '2027-05-01']],
     ['the whole team 24 Dec half day', ['team', '2026-12-24', 'half']],
+    ['not Friday', ['2026-11-20', 'back']],
+    ['cancel 24-31 Dec', ['2026-12-24/2026-12-31', 'back']],
+    ['not off tomorrow half', ['2026-11-19', 'back']],
+    ['team not 1 May', ['team', '2027-05-01', 'back']],
+    ['no longer the team 1 May', ['team', '2027-05-01', 'back']],
   ])('“%s”', (words, expected) => expect(spansIn(words)).toEqual(expected));
 
   test('a day without a year is the next one from today on', () => {
@@ -59,6 +68,7 @@ describe('days off in words', () => {
     ['', 'off-no-day'],
     ['half', 'off-no-day'],
     ['sometime', 'off-not-a-day'],
+    ['not', 'off-not-a-day'],
     ['mondays', 'off-every-week'],
     ['until 9 Nov', 'off-one-end'],
     ['from Monday', 'off-one-end'],

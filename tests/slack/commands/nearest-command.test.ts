@@ -21,6 +21,10 @@ it.each([
   ['a question about the sprint’s end', 'when does the sprint end?', 'status'],
   ['a question about people', 'who hasn’t answered?', 'status'],
   ['another word in a question', 'how much should we commit to?', 'range'],
+  ['two words beside a command’s own', 'tell me how much we should take', 'range'],
+  ['a question about the team', 'how are we doing', 'status'],
+  ['another word for the days that one works', 'part time mon-wed', 'works'],
+  ['what can’t be said anew of a card', 'estimate 3 8', 'edit'],
 ])('guesses the word from %s', (_slip, typed, word) => {
   expect(nearestCommandWord(typed)).toBe(word);
 });

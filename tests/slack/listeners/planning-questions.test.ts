@@ -50,6 +50,7 @@ const COMMANDS: [typed: string, question: object][] = [
   ['forecast 120', { about: 'forecast', backlogPoints: 120 }],
   ['forecast 12,5 points', { about: 'forecast', backlogPoints: 12.5 }],
   ['forecast 1,200 points left', { about: 'forecast', backlogPoints: 1200 }],
+  ['forecast 100 pts', { about: 'forecast', backlogPoints: 100 }],
   ['forecast 120 growing 5', { about: 'forecast', backlogPoints: 120, growthPoints: 5 }],
   [
     'forecast 120 points, growing by 5 points per sprint',
@@ -77,6 +78,7 @@ const COMMANDS: [typed: string, question: object][] = [
     { about: 'range', startsOn: '7 december', endsOn: '18 december', awayDays: 6 },
   ],
   ['range 20', { about: 'range', points: 20 }],
+  ['range 20 pts', { about: 'range', points: 20 }],
   ['range at 20.5 points', { about: 'range', points: 20.5 }],
   ['range for 20 points, 6 away', { about: 'range', points: 20, awayDays: 6 }],
   ['range 30 Nov 20', { about: 'range', startsOn: '30 nov', points: 20 }],
