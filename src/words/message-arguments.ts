@@ -275,6 +275,7 @@ export interface Messages {
   'cards-pulled-title': { readonly cards: number; readonly sprint: string };
   'card-pulled-total': { readonly points: number };
   'card-pulled-total-share': { readonly points: number; readonly share: number };
+  'card-pulled-alike': { readonly cards: readonly string[]; readonly number: string };
   'card-pulled-no-owner': { readonly number: string };
   'card-dropped': { readonly sprint: string; readonly number: string; readonly card: string };
   'card-dropped-reason': { readonly reason: string };

@@ -264,6 +264,7 @@ export function everyView(text: string): Record<string, object> {
     'several pulled in': pulledMessage({
       heading: typedHeading,
       cards: typedCards,
+      alike: [1, 2],
       summary,
       check: undefined,
     }),

@@ -5,13 +5,14 @@ import { baselineFor } from '../history/baseline-of.ts';
 import type { Problem } from '../input-problem.ts';
 import type { KnownPerson } from '../planning/card-owners.ts';
 import { MAX_CARDS, type PastedCard, parseCards } from '../planning/card-paste.ts';
+import { alikeCards } from '../planning/plan-warnings.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { Refusal } from '../refusal.ts';
 import { openSprint, type Place, requireBegun, type SprintReference, todayOf } from '../team/place.ts';
 import { type Actor, type Sprint, type SprintCard, type SprintHeading, workersOf } from '../team/team.ts';
 import { type LoadOutlook, loadOutlook } from '../watching/load-outlook.ts';
 import { sprintTimeToday } from '../watching/status-content.ts';
-import { type CardLine, cardLine, statesOf } from './card-line.ts';
+import { type CardLine, cardLine, isOpenCard, statesOf } from './card-line.ts';
 import { type PullInCheck, pullInCheck } from './pull-in-check.ts';
 
 export interface PullForm {
@@ -24,6 +25,8 @@ export interface PullForm {
 export interface PulledCards {
   readonly heading: SprintHeading;
   readonly cards: readonly CardLine[];
+  /** The numbers of open cards with the same title, among them one of these. */
+  readonly alike: readonly number[];
   readonly summary: SprintSummary;
   /** How a card of its size fares, as it was before it came in; not known of several, which would share the time. */
   readonly check: PullInCheck | undefined;
@@ -84,6 +87,7 @@ export async function pullCards(
     return {
       heading: { team, sprint },
       cards: after.slice(-cards.length).map(cardLine),
+      alike: alikeCards(after.filter(isOpenCard).map(cardLine), cards),
       summary: runningSummary(after, { ...team, baseline }),
       check,
     };

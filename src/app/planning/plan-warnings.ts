@@ -79,11 +79,21 @@ function workedOnBefore(cards: readonly CardLine[], before: WorkBefore | undefin
   ];
 }
 
-/** The numbers of cards that another one may be a copy of: with the same title, and no short names to tell them apart. */
-export function alikeCards(cards: readonly Pick<SprintCard, 'number' | 'key' | 'title'>[]): number[] {
+/**
+ * The numbers of cards that another one may be a copy of: with the same title, and no short names to tell them apart.
+ *
+ * @param of those that are asked about; the others that are alike don't count
+ */
+export function alikeCards<Card extends Pick<SprintCard, 'number' | 'key' | 'title'>>(
+  cards: readonly Card[],
+  of: readonly Pick<Card, 'number'>[] = cards,
+): number[] {
+  const asked = new Set(of.map(({ number }) => number));
   const ofTitle = Map.groupBy(cards, ({ title }) => titleAtHeart(title));
   return [...ofTitle.values()]
-    .filter((same) => same.length > 1 && !same.every(hasOwnKey))
+    .filter(
+      (same) => same.length > 1 && !same.every(hasOwnKey) && same.some(({ number }) => asked.has(number)),
+    )
     .flatMap((same) => same.map(({ number }) => number))
     .sort((a, b) => a - b);
 }

@@ -72,6 +72,8 @@ cards-pulled-title =
     }
 card-pulled-total = Pulled-in work is now { POINTS($points) }.
 card-pulled-total-share = Pulled-in work is now { POINTS($points) }, { PERCENT($share) } of the commitment.
+# Of open cards of which one came in now. $number is that of the last of them.
+card-pulled-alike = Cards { LIST($cards) } have the same title as another one. If one is a copy, drop it: `/loadline drop { $number } a copy`.
 card-pulled-no-owner = Nobody is asked about it until somebody takes it: `/loadline take { $number }`.
 card-dropped = Dropped from { $sprint }: card { $number }, { $card }.
 card-dropped-reason = Reason: { $reason }

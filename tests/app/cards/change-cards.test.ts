@@ -40,6 +40,16 @@ async function pull(h: Harness, text: string) {
 }
 
 describe('pulling a card in', () => {
+  test('names the open cards that have its title, for somebody may have pulled it in before', async () => {
+    const { h } = await running();
+    expect((await pull(h, 'Fog horn, 3')).alike).toEqual([]);
+    const { alike, card } = await pull(h, 'fog  horn, 3');
+    expect(alike).toEqual([(card?.number ?? 0) - 1, card?.number]);
+    await dropCard(h.deps, ben, { place: CHANNEL, reference: String(card?.number), reason: 'a copy' });
+    expect((await pull(h, 'Buoys, 3')).alike).toEqual([]);
+    expect((await pull(h, 'LP-9: Buoys, 3')).alike).toHaveLength(2);
+  });
+
   test('enters it today with the next number, counts it as pulled in, and shows what that means', async () => {
     const { h, sprint } = await running();
     const pulled = await pull(h, ' Fog   horn; loud , 2,5, @Ben @Chi @Ben ');

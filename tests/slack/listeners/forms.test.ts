@@ -570,6 +570,7 @@ describe('a form whose work takes longer than the platform waits', () => {
     const acks = await submitSlowly(sentForm(pull), async () => ({
       heading,
       cards: [sample.line],
+      alike: [],
       summary,
       check: sample.pullInCheck,
     }));

@@ -125,7 +125,13 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
     check: sample.pullInCheck,
     workingDaysLeft: 8,
   },
-  pullCards: { heading, cards: [{ ...line, origin: 'pulled-in' }], summary, check: sample.pullInCheck },
+  pullCards: {
+    heading,
+    cards: [{ ...line, origin: 'pulled-in' }],
+    alike: [],
+    summary,
+    check: sample.pullInCheck,
+  },
   readCardFile: {
     kind: 'reading',
     reading: {

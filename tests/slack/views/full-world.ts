@@ -665,7 +665,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       isAsked: false,
     }),
     'welcome, no team': welcomeMessage({ teamNames: [], isAsked: false }),
-    pulled: pulledMessage({ ...list, cards: [one], check: pullInCheckOf() }),
+    pulled: pulledMessage({ ...list, cards: [one], alike: [one.number], check: pullInCheckOf() }),
     dropped: droppedMessage({ heading, card: one }, filled(filling, 300)),
     'card edited': cardEditedMessage({ heading, card: one, changes: corrections.slice(0, 1) }),
     'sprint edited': sprintEditedMessage({ heading, changes: corrections.slice(-1) }),

@@ -187,7 +187,9 @@ describe('cards', () => {
 
 describe('changes of cards', () => {
   it('pulled in: the card and what it means for the pull-in ratio', () => {
-    expect(pulledMessage({ ...list, cards: [fifth], check: pullInCheckOf() }).text).toMatchInlineSnapshot(`
+    expect(
+      pulledMessage({ ...list, cards: [fifth], alike: [], check: pullInCheckOf() }).text,
+    ).toMatchInlineSnapshot(`
       "Pulled into Harbour 12 as card 5: LP-5 Repair the tide gauge, 3 points (<@U0ANA>).
       Pulled-in work is now 3 points, 16.7% of the commitment.
       Going by the team’s history, its chance of being finished after the open work is 42%. Done first, it’s 97%, and the open work waits. If it can wait, leave it for the next planning; if not, split off a part that fits, or agree which card waits in its place."
@@ -195,8 +197,14 @@ describe('changes of cards', () => {
   });
 
   it('pulled in without an owner: nobody is asked about it', () => {
-    expect(pulledMessage({ ...list, cards: [fourth], check: pullInCheckOf() }).text).toContain(
+    expect(pulledMessage({ ...list, cards: [fourth], alike: [], check: pullInCheckOf() }).text).toContain(
       'until somebody takes it: /loadline take 4.',
+    );
+  });
+
+  it('pulled in with the title of another card: perhaps it is a copy', () => {
+    expect(pulledMessage({ ...list, cards: [fifth], alike: [3, 5], check: pullInCheckOf() }).text).toContain(
+      'Cards 3 and 5 have the same title as another one. If one is a copy, drop it: /loadline drop 5 a copy.',
     );
   });
 

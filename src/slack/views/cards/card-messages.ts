@@ -66,13 +66,18 @@ function pulledTotal({ totals, ratios }: SprintSummary): string {
     : mrkdwn('card-pulled-total', { points });
 }
 
-export function pulledMessage({ heading, cards, summary, check }: PulledCards): MessageView {
+export function pulledMessage({ heading, cards, alike, summary, check }: PulledCards): MessageView {
   const [card] = cards;
+  const copies =
+    alike.length > 0
+      ? [section(mrkdwn('card-pulled-alike', { cards: alike.map(String), number: String(alike.at(-1)) }))]
+      : [];
   if (card === undefined || check === undefined) {
     const title = { sprint: heading.sprint.name, cards: cards.length };
     return messageView([
       cardsUnder(mrkdwn('cards-pulled-title', title), cards),
       section(pulledTotal(summary)),
+      ...copies,
     ]);
   }
   const about = aboutCard(heading, card);
@@ -86,6 +91,7 @@ export function pulledMessage({ heading, cards, summary, check }: PulledCards): 
       }),
     ),
     section([pulledTotal(summary), ...nobody].join(' ')),
+    ...copies,
     section(pulledCardWords(check)),
   ]);
 }
