@@ -38,8 +38,6 @@ export interface DeliveryQueue {
    * @returns how many attempts were made.
    */
   drain(handler: DeliveryHandler): Promise<number>;
-  /** How many deliveries were given up; counts to 1,000. */
-  givenUp(): Promise<number>;
   /** Queues one delivery again with all its attempts, and forgets that it was given up. */
   queueAgain(postId: string): Promise<void>;
   /**
@@ -174,10 +172,6 @@ export async function openQueue(host: QueueHost): Promise<DeliveryQueue> {
       const drained = draining.then(() => drainAll(handler));
       draining = drained.catch(() => undefined);
       return drained;
-    },
-
-    async givenUp() {
-      return (await boss.findJobs(GIVEN_UP_QUEUE, { queued: true, limit: 1_000 })).length;
     },
 
     async queueAgain(postId) {
