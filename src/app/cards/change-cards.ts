@@ -30,6 +30,8 @@ export interface CardChange {
   readonly card: CardLine;
 }
 
+type CardReference = SprintReference & { readonly reference: string };
+
 /** With the sprint's day that it is about. */
 type DatedChange = CardChange & { readonly day: string };
 
@@ -37,19 +39,12 @@ type DatedChange = CardChange & { readonly day: string };
 export async function dropCard(
   deps: AppDependencies,
   actor: Actor,
-  input: SprintReference & { readonly reference: string; readonly reason: string },
+  input: CardReference & { readonly reason: string },
 ): Promise<CardChange> {
-  const reason = input.reason.trim();
-  if (reason === '' || reason.length > MAX_REASON_LENGTH) {
-    throw new Refusal('bad-argument', {
-      command: 'drop',
-      problem: { code: 'drop-reason', most: MAX_REASON_LENGTH },
-      example: undefined,
-    });
-  }
-  const drop = async (tx: Transaction, { state, day, membership }: ChangeContext): Promise<void> => {
+  const reason = reasonIn(input.reason, 'drop', 'drop-reason');
+  const drop = async (tx: Transaction, { state, membership, record }: ChangeContext): Promise<void> => {
     const { team, sprint } = membership;
-    await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'drop', note: reason }]);
+    await record('drop', reason);
     const { productOwnerId } = team;
     if (productOwnerId === undefined || productOwnerId === actor.userId) return;
     const about = { sprintId: sprint.id, cardIds: [state.card.id], byUserId: actor.userId, reason };
@@ -66,17 +61,17 @@ export async function dropCard(
 export async function undropCard(
   deps: AppDependencies,
   actor: Actor,
-  input: SprintReference & { readonly reference: string },
+  input: CardReference,
 ): Promise<CardChange> {
   return changeCard(
     deps,
     actor,
     input,
-    async (tx, { state, day, facts, membership }) => {
+    async (tx, { state, facts, membership, record }) => {
       const drop = facts.findLast(({ kind, cardId }) => kind === 'drop' && cardId === state.card.id);
       const isOwn = drop?.memberId === actor.userId;
       if (!isOwn && membership.team.productOwnerId !== actor.userId) requireFacilitator(membership, 'undrop');
-      await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'undrop', note: '' }]);
+      await record('undrop');
       await tx.write.posts.refreshSent(membership.sprint.id, 'cards-dropped');
     },
     { expected: 'dropped', admitted: 'product-owner-too' },
@@ -91,12 +86,12 @@ export async function undropCard(
 export async function reopenCard(
   deps: AppDependencies,
   actor: Actor,
-  input: SprintReference & { readonly reference: string },
+  input: CardReference,
 ): Promise<CardChange> {
-  return changeCard(deps, actor, input, async (tx, { state, day, membership }) => {
+  return changeCard(deps, actor, input, async (_tx, { state, membership, record }) => {
     if (!state.finished) throw new Refusal('card-not-finished', { card: cardName(state.card) });
     requireOwner(actor, state, membership, 'reopen');
-    await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'reopen', note: '' }]);
+    await record('reopen');
   });
 }
 
@@ -108,20 +103,13 @@ export async function reopenCard(
 export async function blockCard(
   deps: AppDependencies,
   actor: Actor,
-  input: SprintReference & { readonly reference: string; readonly on: string },
+  input: CardReference & { readonly on: string },
 ): Promise<CardChange> {
-  const on = input.on.trim();
-  if (on === '' || on.length > MAX_REASON_LENGTH) {
-    throw new Refusal('bad-argument', {
-      command: 'blocked',
-      problem: { code: 'blocked-on', most: MAX_REASON_LENGTH },
-      example: undefined,
-    });
-  }
-  return changeCard(deps, actor, input, async (tx, { state, day, membership }) => {
+  const on = reasonIn(input.on, 'blocked', 'blocked-on');
+  return changeCard(deps, actor, input, async (tx, { state, membership, record }) => {
     if (state.finished) throw new Refusal('card-finished', { card: cardName(state.card) });
     requireOwner(actor, state, membership, 'block');
-    await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'blocked', note: on }]);
+    await record('blocked', on);
     await tellOfBlocks(tx, membership, actor, [state]);
   });
 }
@@ -134,12 +122,12 @@ export async function blockCard(
 export async function unblockCard(
   deps: AppDependencies,
   actor: Actor,
-  input: SprintReference & { readonly reference: string },
+  input: CardReference,
 ): Promise<DatedChange> {
-  return changeCard(deps, actor, input, async (tx, { state, day, membership }) => {
+  return changeCard(deps, actor, input, async (_tx, { state, membership, record }) => {
     if (!currentBlock(state)) throw new Refusal('card-not-blocked', { card: cardName(state.card) });
     requireOwner(actor, state, membership, 'block');
-    await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'moving', note: '' }]);
+    await record('moving');
   });
 }
 
@@ -153,28 +141,25 @@ function requireOwner(
     throw new Refusal('not-card-owner', { card: cardName(card), act });
 }
 
-function factBase(deps: AppDependencies, actor: Actor, state: SprintCardState, day: string) {
-  return {
-    id: randomUUID(),
-    cardId: state.card.id,
-    memberId: actor.userId,
-    day,
-    recordedAt: deps.clock.now(),
-    supersedesId: undefined,
-  };
+function reasonIn(typed: string, command: 'drop' | 'blocked', code: 'drop-reason' | 'blocked-on'): string {
+  const reason = typed.trim();
+  if (reason !== '' && reason.length <= MAX_REASON_LENGTH) return reason;
+  const problem = { code, most: MAX_REASON_LENGTH };
+  throw new Refusal('bad-argument', { command, problem, example: undefined });
 }
 
 interface ChangeContext {
   readonly state: SprintCardState;
-  readonly day: string;
   readonly facts: readonly RecordedFact[];
   readonly membership: Membership & { readonly sprint: Sprint };
+  /** Records it of the card. */
+  readonly record: (kind: Exclude<RecordedFact['kind'], 'answer'>, note?: string) => Promise<unknown>;
 }
 
 async function changeCard(
   deps: AppDependencies,
   actor: Actor,
-  input: SprintReference & { readonly reference: string },
+  input: CardReference,
   change: (tx: Transaction, context: ChangeContext) => Promise<void>,
   {
     expected = 'in-sprint',
@@ -192,7 +177,20 @@ async function changeCard(
     if (isDropped !== (expected === 'dropped')) {
       throw new Refusal(isDropped ? 'card-dropped' : 'card-not-dropped', { card: cardName(state.card) });
     }
-    await change(tx, { state, day, facts: records.facts, membership });
+    const record: ChangeContext['record'] = (kind, note = '') =>
+      tx.write.cards.insertFacts([
+        {
+          kind,
+          id: randomUUID(),
+          cardId: state.card.id,
+          memberId: actor.userId,
+          day,
+          note,
+          recordedAt: deps.clock.now(),
+          supersedesId: undefined,
+        },
+      ]);
+    await change(tx, { state, facts: records.facts, membership, record });
     const states = statesOf(await tx.read.recordsOf(sprint.id));
     const after = states.find(({ card }) => card.id === state.card.id) as SprintCardState;
     await tx.write.posts.refreshAboutDay(sprint.id, after.card.ownerIds, today);
