@@ -9,6 +9,7 @@ import type { CommandResult } from '../../src/operator/operator-command.ts';
 import type { Database } from '../../src/store/database.ts';
 import { openDatabase } from '../../src/store/open-database.ts';
 import { busyTeam, NOW } from '../app/privacy/busy-team.ts';
+import { anInstallation } from '../store/store-examples.ts';
 import { Harness, PEOPLE, WORKSPACE } from '../support/app-harness.ts';
 import { withPostgres } from '../support/databases.ts';
 import { rowsOf } from '../support/rows-of.ts';
@@ -152,18 +153,9 @@ async function fill({ open }: Place): Promise<void> {
   await busyTeam(h);
   const now = new Date(NOW);
   await h.write((tx) =>
-    tx.write.installations.save({
-      workspaceId: WORKSPACE,
-      workspaceName: 'Harbour',
-      enterpriseId: undefined,
-      botUserId: 'UBOT',
-      botId: 'B1',
-      token: { sealed: 'sealed', keyName: 'first' },
-      scopes: ['chat:write'],
-      installedBy: PEOPLE.ana,
-      installedAt: now,
-      revokedAt: undefined,
-    }),
+    tx.write.installations.save(
+      anInstallation({ workspaceId: WORKSPACE, installedBy: PEOPLE.ana, installedAt: now }),
+    ),
   );
   const { id: _, ...team } = await h.read(
     async (read) => (await read.teamsOfWorkspace(WORKSPACE))[0] as never as { id: string },

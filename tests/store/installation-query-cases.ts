@@ -5,26 +5,10 @@ import type { Sprint, Team } from '../../src/app/team/team.ts';
 import type { Installation } from '../../src/app/workspaces/installation.ts';
 import type { Database } from '../../src/store/database.ts';
 import { sqlErrorOf } from '../../src/store/sql-error.ts';
-import { aPost, aSprint, aTeam } from './store-examples.ts';
+import { anInstallation, aPost, aSprint, aTeam } from './store-examples.ts';
 
 const LATER = new Date('2026-11-03T10:00:00Z');
 const PAST_ANY_DUE = new Date('2026-12-01T00:00:00Z');
-
-function anInstallation(given: Partial<Installation> = {}): Installation {
-  return {
-    workspaceId: `T-${randomUUID()}`,
-    workspaceName: 'Harbour',
-    enterpriseId: undefined,
-    botUserId: 'U-bot',
-    botId: 'B-bot',
-    token: { sealed: `v1.${randomUUID()}`, keyName: 'spring' },
-    scopes: ['chat:write', 'commands'],
-    installedBy: 'U-ana',
-    installedAt: new Date('2026-11-02T10:00:00Z'),
-    revokedAt: undefined,
-    ...given,
-  };
-}
 
 export function installationQueryCases(database: () => Database): void {
   const inTransaction: Database['store']['transaction'] = (work) => database().store.transaction(work);

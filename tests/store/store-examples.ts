@@ -4,6 +4,7 @@ import { randomUUID } from 'node:crypto';
 import type { NewPost } from '../../src/app/posting/posts.ts';
 import { USUAL_SETTINGS } from '../../src/app/team/settings.ts';
 import type { Member, NewFact, Sprint, SprintCard, SprintResult, Team } from '../../src/app/team/team.ts';
+import type { Installation } from '../../src/app/workspaces/installation.ts';
 import { ledgerOf } from '../../src/sprint/ledger.ts';
 import { closingSummary } from '../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
@@ -171,4 +172,20 @@ export async function savedSprint(
     await tx.write.sprints.insert(saved);
   });
   return { team, sprint: saved };
+}
+
+export function anInstallation(given: Partial<Installation> = {}): Installation {
+  return {
+    workspaceId: `T-${randomUUID()}`,
+    workspaceName: 'Harbour',
+    enterpriseId: undefined,
+    botUserId: 'U-bot',
+    botId: 'B-bot',
+    token: { sealed: `v1.${randomUUID()}`, keyName: 'spring' },
+    scopes: ['chat:write', 'commands'],
+    installedBy: 'U-ana',
+    installedAt: new Date('2026-11-02T10:00:00Z'),
+    revokedAt: undefined,
+    ...given,
+  };
 }

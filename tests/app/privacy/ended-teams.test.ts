@@ -6,6 +6,7 @@ import { erasePerson } from '../../../src/app/privacy/erase-person.ts';
 import { endTeam, resumeTeam } from '../../../src/app/team/end-team.ts';
 import type { Team } from '../../../src/app/team/team.ts';
 import { watchChannel } from '../../../src/app/team/watch-channel.ts';
+import { anInstallation } from '../../store/store-examples.ts';
 import {
   actorOf,
   CHANNEL,
@@ -55,18 +56,9 @@ describeOnPostgresFirst('a team that nobody uses any more', (_database, kind) =>
 
   const remove = (at: string) =>
     h.write(async (tx) => {
-      await tx.write.installations.save({
-        workspaceId: WORKSPACE,
-        workspaceName: 'Harbour',
-        enterpriseId: undefined,
-        botUserId: 'UBOT',
-        botId: 'B1',
-        token: { sealed: 'sealed', keyName: 'first' },
-        scopes: ['chat:write'],
-        installedBy: PEOPLE.ana,
-        installedAt: new Date(NOW),
-        revokedAt: undefined,
-      });
+      await tx.write.installations.save(
+        anInstallation({ workspaceId: WORKSPACE, installedBy: PEOPLE.ana, installedAt: new Date(NOW) }),
+      );
       await tx.write.installations.revoke(WORKSPACE, new Date(at));
     });
 

@@ -18,6 +18,7 @@ import type { Actor, Team } from '../../../src/app/team/team.ts';
 import { watchChannel } from '../../../src/app/team/watch-channel.ts';
 import { openHomePage } from '../../../src/app/watching/home-page.ts';
 import { type Day, dayPlus } from '../../../src/sprint/calendar.ts';
+import { anInstallation } from '../../store/store-examples.ts';
 import { actorOf, Harness, PEOPLE, WORKSPACE } from '../../support/app-harness.ts';
 import { emptyDatabase } from '../../support/databases.ts';
 import { rowsOf } from '../../support/rows-of.ts';
@@ -250,18 +251,14 @@ describe('ten years', () => {
     const { keepsAll } = teams;
     await h.write((tx) => tx.write.teams.save({ ...keepsAll.team, retentionMonths: undefined }));
     await h.write((tx) =>
-      tx.write.installations.save({
-        workspaceId: OTHER,
-        workspaceName: 'Other',
-        enterpriseId: undefined,
-        botUserId: 'UBOT',
-        botId: 'B1',
-        token: { sealed: 'sealed', keyName: 'first' },
-        scopes: ['chat:write'],
-        installedBy: PEOPLE.ana,
-        installedAt: h.deps.clock.now(),
-        revokedAt: undefined,
-      }),
+      tx.write.installations.save(
+        anInstallation({
+          workspaceId: OTHER,
+          workspaceName: 'Other',
+          installedBy: PEOPLE.ana,
+          installedAt: h.deps.clock.now(),
+        }),
+      ),
     );
     await run(
       `insert into loadline.install_attempts (state_hash, browser_hash, expires_at) values ('a', 'b', '2016-02-01')`,
