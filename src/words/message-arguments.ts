@@ -2523,6 +2523,7 @@ export interface Messages {
   'problem-no-estimate': Record<never, never>;
   'problem-estimate-in-title': { readonly typed: string; readonly title: string };
   'problem-not-an-estimate': { readonly typed: string; readonly most: number };
+  'problem-two-estimates': { readonly first: string; readonly second: string };
   'problem-open-quote': Record<never, never>;
   'problem-several-people': { readonly typed: string; readonly people: readonly string[] };
   'problem-person-and-id': { readonly person: string; readonly id: string };

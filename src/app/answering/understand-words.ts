@@ -152,8 +152,8 @@ function isReason(
   const isAny = (word: string, ...kinds: readonly (readonly string[])[]): boolean =>
     kinds.some((kind) => kind.includes(plainly(word)));
   const isOver = isAny(wordsOf(before).at(-1) ?? '', was);
-  const last = wordsOf(words.slice(words.lastIndexOf(',') + 1)).filter((word) => !isAny(word, left, points));
-  const saysAmount = last.length === 1 && isNumber(last[0] ?? '');
+  const amount = wordsOf(words).filter((word) => !isAny(word, left, points));
+  const saysAmount = amount.length === 1 && isNumber(amount[0] ?? '');
   const isAmount = saysAmount && said.every(({ leftPoints }) => leftPoints === undefined);
   const named = wordsOf(words).filter((word) => !isAny(word, about, filler));
   const isItself = named.length === 1 && (positionOf(named[0] ?? '') ?? count + 1) <= count;

@@ -20,6 +20,7 @@ export type ColumnProblem =
   /** A number at the end, which may be of the title. */
   | { readonly code: 'estimate-in-title'; readonly typed: string; readonly title: string }
   | { readonly code: 'not-an-estimate'; readonly typed: string; readonly most: number }
+  | { readonly code: 'two-estimates'; readonly first: string; readonly second: string }
   | { readonly code: 'open-quote' };
 
 export type Separator = '\t' | '|' | ';' | ',';
@@ -27,7 +28,8 @@ export type Separator = '\t' | '|' | ';' | ',';
 /** A line is parted by the first of these that makes sense of it, so a title may hold the later ones. */
 const SEPARATORS: readonly Separator[] = ['\t', '|', ';', ','];
 /** `- `, `1. `, `1.2. `, `a) `, `[ ] ` before the text of a list's entry; a bullet may have no space after it. */
-const LIST_MARK = /^(?:(?:[-*+·–—]|\d{1,3}(?:\.\d{1,3}){0,3}[.)]|[a-z]\)|\[[ xX]?\])\s+|[•◦▪‣☐☑☒✓✔]\s*)/;
+const LIST_MARK =
+  /^(?:(?:[-*+·–—>]|\d{1,3}(?:\.\d{1,3}){0,3}[.)]|[a-z]\)|\[[ xX]?\])\s+|[•◦▪‣☐☑☒✓✔⬜✅]\s*)/u;
 /** `(3) ` may be a list's number or the estimate. */
 const BRACKETED_MARK = /^[([]\d{1,3}[)\]]\s*/;
 const TABLE_RULE = /^[\s|:+=_-]{3,}$/;
@@ -84,7 +86,7 @@ function readColumns(line: string, areOwners: AreOwners): Columns | ColumnProble
     const fields = cellsOf(line, separator);
     if (fields === undefined) return { code: 'open-quote' };
     if (fields.length === 1) continue;
-    const apart = fields.flatMap(ownersApart);
+    const apart = fields.flatMap((field, i) => (i === 0 ? [field] : ownersApart(field, areOwners)));
     const columns = findColumns(separator === ',' ? joinDecimalCommas(apart) : apart, separator, areOwners);
     if (!('code' in columns)) return columns;
     firstProblem ??= columns;
@@ -157,11 +159,14 @@ function joinDecimalCommas(fields: readonly string[]): string[] {
   return joined;
 }
 
-/** `5 @ana` is an estimate and an owner. */
-function ownersApart(field: string, place: number): string[] {
-  const [whole = '', estimate = '', owners = ''] =
-    /^(\s*\S{1,8}(?: [^\s@<]\S{0,5})?) (<?@.*)$/.exec(field) ?? [];
-  return place > 0 && whole !== '' && estimateOf(estimate) !== undefined ? [estimate, owners] : [field];
+/** `5 @ana`, `5 Ana` and `5 (Ana)` are an estimate and an owner. */
+function ownersApart(field: string, areOwners: AreOwners): string[] {
+  const [, estimate = '', owners = ''] =
+    /^\s*(\S{1,8}(?: [^\s@<]\S{0,5})?) (<?@.*)$/.exec(field) ??
+    /^\s*([\d.,½]{1,6})\s+[-–—(]?\s*([^()]{1,200})\)?\s*$/.exec(field) ??
+    [];
+  const isOwner = /^<?@/.test(owners) || (owners.trim() !== '' && areOwners(owners.trim()));
+  return isOwner && estimateOf(estimate) !== undefined ? [estimate, owners] : [field];
 }
 
 /**
@@ -183,6 +188,8 @@ function findColumns(
   const last = bare > 0 ? bare : fields.findLastIndex((field, i) => i > 0 && estimateOf(field) !== undefined);
   const estimatePoints = estimateOf(fields[last] ?? '');
   if (estimatePoints === undefined) return estimateProblem(fields);
+  const [first, second] = fields.filter((field, i) => i > 0 && parsePoints(field) !== undefined);
+  if (isTable && first !== undefined && second !== undefined) return { code: 'two-estimates', first, second };
   const isOwner = (field: string, i: number): boolean =>
     i > 0 && field !== '' && (isTable || i === last - 1 || /^<?@/.test(field)) && areOwners(field);
   const before = fields.slice(0, last);

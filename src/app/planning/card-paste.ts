@@ -133,7 +133,10 @@ function parseWithoutLink(
     return isNobody(words, people) || !('code' in called) || called.code === 'several-people';
   };
   const columns = readLine(withoutNamesInMentions(line), areOwners);
-  if ('code' in columns) return columns;
+  if ('code' in columns) {
+    const isTotal = columns.code === 'estimate-in-title' && TOTALS.has(titleAtHeart(columns.title));
+    return isTotal ? { code: 'total' } : columns;
+  }
   const { title: rawTitle, estimatePoints, owners } = columns;
   const oneLine = namingPeople(rawTitle, people).replace(/\s+/g, ' ').trim();
   const cleanTitle =

@@ -89,6 +89,8 @@ problem-total = This looks like the sum of the cards. Delete the line, or give t
 problem-no-estimate = The estimate is missing. Write: title, estimate, @owner.
 problem-estimate-in-title = The estimate is missing. If it’s { $typed }, put a comma before it: “{ $title }, { $typed }”.
 problem-not-an-estimate = “{ $typed }” isn’t an estimate; it must be a multiple of 0.5 from 0 to { NUMBER($most) }.
+# A row of a table or a sheet. $first and $second are cells of it.
+problem-two-estimates = The estimate may be { $first } or { $second }: keep one of them, or paste the names of the columns above the rows.
 problem-open-quote = A double quote is opened and never closed.
 # $people are names, each with the id that tells people of one name apart.
 problem-several-people = { $typed } may be { OR_LIST($people) }; write the whole name, or what is in brackets.

@@ -59,6 +59,8 @@ describe('a list has marks before its entries', () => {
     '- Tide table (5) @Ben',
     '•Tide table, 5, @Ben',
     '☐ Tide table, 5, @Ben',
+    '✅ Tide table, 5, @Ben',
+    '> Tide table, 5, @Ben',
     '1.2. Tide table, 5, @Ben',
     'a) Tide table, 5, @Ben',
   ])('%j', (line) => {
@@ -109,6 +111,10 @@ describe('an estimate may be in brackets or have its unit', () => {
     ['Tide table (5) @Ben', ['Tide table', 5, 'U2']],
     ['Tide table (5), Ben', ['Tide table', 5, 'U2']],
     ['Tide table, 5 @Ben', ['Tide table', 5, 'U2']],
+    ['Tide table, 5 Ben', ['Tide table', 5, 'U2']],
+    ['Tide table, 5 (Ben Ode)', ['Tide table', 5, 'U2']],
+    ['Tide table, 0,5 - Ben', ['Tide table', 0.5, 'U2']],
+    ['Tide table, 12, 5', ['Tide table, 12', 5]],
     ['Tide table, 0,5 @Ben @Chi', ['Tide table', 0.5, 'U2', 'U3']],
     ['Tide table, 5 pts <@U2>', ['Tide table', 5, 'U2']],
     ['Tide table (5) - <@U2|ben> <@U3>', ['Tide table', 5, 'U2', 'U3']],
@@ -187,9 +193,12 @@ describe('rows of a table', () => {
     expect(cards).toMatchObject([{ title: 'Tides', estimatePoints: 5, ownerIds: ['U2'] }]);
   });
 
-  test.each(['Total, 8', '| TOTAL: | | 8 |', 'Sum\t8', 'Grand total (8)'])('a sum is no card: %j', (line) => {
-    expect(read(line)).toMatch(/^This looks like the sum of the cards/);
-  });
+  test.each(['Total, 8', '| TOTAL: | | 8 |', 'Sum\t8', 'Grand total (8)', 'Total: 8', 'Sum 8'])(
+    'a sum is no card: %j',
+    (line) => {
+      expect(read(line)).toMatch(/^This looks like the sum of the cards/);
+    },
+  );
 
   test('a card may be about a sum', () => {
     expect(read('Total of the tolls, 8')).toEqual(['Total of the tolls', 8]);
@@ -210,6 +219,13 @@ describe('rows of a table', () => {
     ]);
     expect(bad).toMatchObject([{ lineNumber: 4, problem: { code: 'no-estimate' } }]);
   });
+
+  test.each(['Tides\t1\t5\tBen', '| Tides | 1 | 5 |', '7\tTides\t1\t5'])(
+    'two numbers aren’t guessed: %j',
+    (line) => {
+      expect(read(line)).toMatch(/^The estimate may be 1 or 5: keep one of them/);
+    },
+  );
 
   test('names of columns anywhere else are a line like any other', () => {
     expect(parseCards('Tides, 5\nTitle, Points', PEOPLE).bad).toMatchObject([{ lineNumber: 2 }]);
