@@ -157,7 +157,7 @@ unclear-not-points = “{ $typed }” isn’t an amount of points.
 unclear-no-such-card = There is no card “{ $typed }” in your list.
 unclear-extra-of-several = “{ $typed }” is about several cards: say of each what was worked on it or was surprise, `1: 3 worked 1 surprise 1`.
 unclear-number-of-which = “{ $typed }” comes after a card that has its answer: if it’s about card { $place }, write `{ $place }: { $typed }`.
-unclear-done-or-worked = “{ $typed } done” can be a card or work: write `card { $typed } done` if card { $typed } is finished, or `worked { $typed }` for points of work.
+unclear-done-or-worked = “{ $typed } done” can be a card or work: write `card { $typed } done` if card { $typed } is finished, or `1: 3 worked { $typed }` for points worked on card 1 with 3 left.
 unclear-said-twice =
     { $what ->
         [worked] “{ $typed }” says twice what was worked.
