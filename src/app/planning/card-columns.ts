@@ -161,11 +161,12 @@ function joinDecimalCommas(fields: readonly string[]): string[] {
 
 /** `5 @ana`, `5 Ana` and `5 (Ana)` are an estimate and an owner. */
 function ownersApart(field: string, areOwners: AreOwners): string[] {
+  const words = field.replace(/\s+/g, ' ').trim();
   const [, estimate = '', owners = ''] =
-    /^\s*(\S{1,8}(?: [^\s@<]\S{0,5})?) (<?@.*)$/.exec(field) ??
-    /^\s*([\d.,½]{1,6})\s+[-–—(]?\s*([^()]{1,200})\)?\s*$/.exec(field) ??
+    /^(\S{1,8}(?: [^\s@<]\S{0,5})?) (<?@.*)$/.exec(words) ??
+    /^([\d.,½]{1,6}) [-–—(]? ?([^ ()][^()]{0,199})\)?$/.exec(words) ??
     [];
-  const isOwner = /^<?@/.test(owners) || (owners.trim() !== '' && areOwners(owners.trim()));
+  const isOwner = /^<?@/.test(owners) || (owners !== '' && areOwners(owners));
   return isOwner && estimateOf(estimate) !== undefined ? [estimate, owners] : [field];
 }
 

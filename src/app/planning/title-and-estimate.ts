@@ -101,10 +101,14 @@ function withEstimateBeforeOwners(line: string, areOwners: AreOwners): Columns |
   };
 }
 
+/** Somebody named behind one of these belongs to the sentence: `Review the plan with @owner`. */
+const BEFORE_PERSON = /(?:^| )(?:about|and|as|at|by|for|from|of|to|with)$/i;
+
 /** Members at the end of a title, each with an `@`, are the owners. */
 export function titleAndOwners(text: string, areOwners: AreOwners): { title: string; owners: string[] } {
   const at = / <?@/.exec(text)?.index ?? -1;
   const owners = text.slice(at + 1);
-  if (at < 0 || !areOwners(owners)) return { title: text, owners: [] };
-  return { title: withoutEnds(text.slice(0, at), BETWEEN, 'end'), owners: [owners] };
+  const title = withoutEnds(text.slice(0, at), BETWEEN, 'end');
+  const isApart = at >= 0 && areOwners(owners) && !BEFORE_PERSON.test(title);
+  return isApart ? { title, owners: [owners] } : { title: text, owners: [] };
 }

@@ -462,6 +462,14 @@ describe('a whole text', () => {
     },
   );
 
+  test.each<[string, unknown[]]>([
+    ['Review the plan with @Ben, 3', ['Review the plan with @Ben', 3]],
+    ['Hand the lamp to @Ben, 3, @Ben', ['Hand the lamp to @Ben', 3, 'U2']],
+    ['Tides for @Ben (3)', ['Tides for @Ben', 3]],
+  ])('somebody whom the title’s sentence names is no owner: “%s”', (line, expected) => {
+    expect(read(line)).toEqual(expected);
+  });
+
   test.each(['Fix the lamp @Ben 3', 'Fix the lamp, @Ben 3', '- Fix the lamp: @Ben 3'])(
     'a number behind an owner is the estimate: “%s”',
     (text) => expect(read(text)).toEqual(['Fix the lamp', 3, 'U2']),

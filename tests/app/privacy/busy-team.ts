@@ -48,7 +48,7 @@ export async function busyTeam(h: Harness): Promise<BusyTeam> {
   await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '5', note: 'Ben’s own words, corrected' } });
   await h.answer('chi', sprint.id, '2026-11-02', { 3: { left: '0', note: 'with <@UBEN|ben> and Ben  Ode' } });
   await h.pass('2026-11-02T12:15:00Z');
-  await pullCards(h.deps, ben, { place: CHANNEL, text: 'Fog horn that <@UBEN> heard, 3, @Ben' });
+  await pullCards(h.deps, ben, { place: CHANNEL, text: 'Fog horn for <@UBEN>, 3, @Ben' });
   await dropCard(h.deps, ben, { place: CHANNEL, reference: '2', reason: 'Ben’s own words' });
   await reopenCard(h.deps, ben, { place: CHANNEL, reference: '3' });
   await editCard(h.deps, ben, { place: CHANNEL, reference: '1', edit: { title: 'Tide table of Ben Ode' } });

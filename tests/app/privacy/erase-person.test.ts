@@ -115,7 +115,7 @@ describeOnPostgresFirst('erasing a member', (_database, kind) => {
     const { facts, cards } = await h.records(closedId);
     const chis = answersIn(facts).find(({ memberId }) => memberId === PEOPLE.chi);
     expect(chis?.note).toBe('with somebody and somebody');
-    expect(cards.map(({ title }) => title)).toContain('Fog horn that somebody heard');
+    expect(cards.map(({ title }) => title)).toContain('Fog horn for somebody');
     const draft = await h.read(async (read) => {
       const [team] = await read.teamsOf(actorOf('ana'));
       return read.draftOf(team?.id ?? '', PEOPLE.ana);

@@ -85,7 +85,7 @@ describe('a copy', () => {
     expect(copy.experimentsBegun).toMatchObject([{ text: 'Pair with Ben Ode', ratio: 'keptShare' }]);
     expect(copy.experimentsEnded).toMatchObject([{ text: 'Small cards', outcome: 'keep' }]);
     expect(copy.recordedValues).toMatchObject([{ sprint: 'Harbour 12', value: 1200 }]);
-    expect(copy.cardsAdded.map(({ title }) => title)).toEqual(['Fog horn that @Ben Ode heard']);
+    expect(copy.cardsAdded.map(({ title }) => title)).toEqual(['Fog horn for @Ben Ode']);
     expect(copy.drafts).toMatchObject([{ draft: { name: 'Quay 4' } }]);
     const kinds = copy.postsByYou.map(({ kind }) => kind);
     expect(kinds).toEqual(['shared-status', 'shared-advice', 'cancelled']);
