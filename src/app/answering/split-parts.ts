@@ -47,6 +47,10 @@ export function splitParts(
       const before = parts.at(-1);
       const words = extraInOrder(wordsOf(part), vocabulary);
       const [more, amount = ''] = extraInOrder(wordsOf(before ?? ''), vocabulary);
+      const open =
+        before !== undefined && isAmount(words, vocabulary)
+          ? cardLeftOpen(before, cards, vocabulary)
+          : undefined;
       const isFirstMore = parts.length === 1 && isMore(more) && SIGNED_NUMBER.test(amount);
       if (isFirstMore) parts[0] = `${part} ${before}`;
       else if (before !== undefined && endsInFormer(before) && isNow(words[0]))
@@ -54,8 +58,7 @@ export function splitParts(
       // `berth-7, 3`
       else if (before !== undefined && callsCard(before, cards) && isNumber(words[0] ?? ''))
         parts[parts.length - 1] = `${before}: ${words.join(' ')}`;
-      else if (before !== undefined && isAmount(words, vocabulary) && cardLeftOpen(before, cards, vocabulary))
-        parts[parts.length - 1] = withAmount(cardLeftOpen(before, cards, vocabulary) ?? '', words, isMore);
+      else if (open !== undefined) parts[parts.length - 1] = withAmount(open, words, isMore);
       else if (before !== undefined && isMore(words[0]))
         parts[parts.length - 1] = `${before} ${words.join(' ')}`;
       else parts.push(part);

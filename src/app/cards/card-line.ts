@@ -99,8 +99,8 @@ const SHORT_NAME = /^\p{L}[\p{L}\d]*-\d+$/u;
 const WITHOUT_DASH = /^(\p{L}+) ?(\d+)$/u;
 
 /**
- * The card with this key, upper or lower case and with its dash or without (`berth 7`), or the only one whose title begins with the word: `berth-7 Fog horn` without
- * a colon gives no key, but every list shows it like one.
+ * The card with this key, upper or lower case and with its dash or without (`berth 7`), or the only one whose title begins
+ * with the word: `berth-7 Fog horn` without a colon gives no key, but every list shows it like one.
  */
 export function cardOfShortName<T extends Pick<SprintCard, 'key' | 'title'>>(
   cards: readonly T[],

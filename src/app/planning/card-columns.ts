@@ -26,7 +26,7 @@ export type ColumnProblem =
 export type Separator = '\t' | '|' | ';' | ',';
 
 /** A line is parted by the first of these that makes sense of it, so a title may hold the later ones. */
-const SEPARATORS: readonly Separator[] = ['\t', '|', ';', ','];
+export const SEPARATORS: readonly Separator[] = ['\t', '|', ';', ','];
 /** `- `, `1. `, `1.2. `, `a) `, `[ ] ` before the text of a list's entry; a bullet may have no space after it. */
 const LIST_MARK =
   /^(?:(?:[-*+·–—>]|\d{1,3}(?:\.\d{1,3}){0,3}[.)]|[a-z]\)|\[[ xX]?\])\s+|[•◦▪‣☐☑☒✓✔⬜✅]\s*)/u;

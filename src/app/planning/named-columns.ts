@@ -1,6 +1,6 @@
 /** Reads rows below the names of their columns, in a file or in what is pasted: each becomes a line as people type it. */
 import { linksIn } from '../cards/card-link.ts';
-import { cellsOf, isRule, needsQuotes, type Separator } from './card-columns.ts';
+import { cellsOf, isRule, needsQuotes, SEPARATORS, type Separator } from './card-columns.ts';
 import { CARD_FIELDS, type CardField, headingOf } from './card-headings.ts';
 import { isCardKey } from './card-key.ts';
 import { isNobody, type KnownPerson } from './card-owners.ts';
@@ -15,8 +15,6 @@ export interface Heading {
   /** How many cells a row has. */
   readonly width: number;
 }
-
-const SEPARATORS: readonly Separator[] = ['\t', '|', ';', ','];
 
 /** The names of the columns of the lines below, if the line holds any. */
 export function headingIn(line: string, below: readonly string[]): Heading | undefined {

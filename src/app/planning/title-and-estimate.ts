@@ -28,6 +28,8 @@ const UNKNOWN = '?';
 const NAME_WORDS_MAX = 6;
 /** Hardly any card is estimated at more (common practice, no published source). */
 const LARGEST_USUAL = 21;
+/** Somebody named behind one of these belongs to the title's sentence: `Review the plan with @ana`. */
+const BEFORE_PERSON = /(?:^| )(?:about|and|as|at|by|for|from|of|to|with)$/i;
 /** What parts a title, an estimate behind it and owners. */
 export const BETWEEN = new Set(' \t|,;:–—-=→');
 
@@ -93,16 +95,10 @@ function withEstimateBeforeOwners(line: string, areOwners: AreOwners): Columns |
   const { title, owners } = titleAndOwners(line, areOwners);
   const at = title.lastIndexOf(' ');
   const estimatePoints = parsePoints(title.slice(at + 1));
-  if (at < 0 || owners.length === 0 || (estimatePoints ?? Infinity) > LARGEST_USUAL) return undefined;
-  return {
-    title: withoutEnds(title.slice(0, at), BETWEEN, 'end'),
-    estimatePoints: estimatePoints ?? 0,
-    owners,
-  };
+  if (at < 0 || owners.length === 0) return undefined;
+  if (estimatePoints === undefined || estimatePoints > LARGEST_USUAL) return undefined;
+  return { title: withoutEnds(title.slice(0, at), BETWEEN, 'end'), estimatePoints, owners };
 }
-
-/** Somebody named behind one of these belongs to the sentence: `Review the plan with @owner`. */
-const BEFORE_PERSON = /(?:^| )(?:about|and|as|at|by|for|from|of|to|with)$/i;
 
 /** Members at the end of a title, each with an `@`, are the owners. */
 export function titleAndOwners(text: string, areOwners: AreOwners): { title: string; owners: string[] } {

@@ -33,9 +33,12 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['chances', 'status'],
   ['progress', 'status'],
   ['missing', 'status'],
-  ['how-much', 'range'],
-  ['how-many', 'range'],
+  ['we-take', 'range'],
+  ['should-take', 'range'],
+  ['can-take', 'range'],
   ['how-are', 'status'],
+  ['is-left', 'status'],
+  ['are-left', 'status'],
   ['next', 'range'],
   ['capacity', 'range'],
   ['deadline', 'forecast'],
@@ -99,7 +102,7 @@ export function nearestCommandWord(typed: string): string | undefined {
 /** The first command among the words, or what is another word for one; undefined when there is none. */
 export function commandAmong(typed: string): string | undefined {
   const words = typed.slice(0, LOOKED_AT_LETTERS).toLowerCase().split(/\s+/).map(lettersOf);
-  // Two words together say more than a command's word somewhere: `how much should we take`.
+  // Two words together say more than a command's word somewhere: `how much can we take`.
   const together = words.slice(1).map((word, i) => `${words[i]}-${word}`);
   const pair = OTHER_WORDS.get(together.find((two) => OTHER_WORDS.has(two)) ?? '');
   if (pair !== undefined) return pair;

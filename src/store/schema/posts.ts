@@ -1,4 +1,7 @@
-/** Posts owed to somebody, the prompts that some of them ask, events already seen, who has looked in on the bot, and messages to be taken back. */
+/**
+ * Posts owed to somebody, the prompts that some of them ask, events already seen, who has looked in on the bot, and messages
+ * to be taken back.
+ */
 import { type SQL, type SQLWrapper, sql } from 'drizzle-orm';
 import { bigint, check, index, integer, jsonb, primaryKey, text, unique } from 'drizzle-orm/pg-core';
 import type { AdviceQuestion } from '../../app/advice/advice.ts';

@@ -23,6 +23,8 @@ it.each([
   ['another word in a question', 'how much should we commit to?', 'range'],
   ['two words beside a command’s own', 'tell me how much we should take', 'range'],
   ['a question about the team', 'how are we doing', 'status'],
+  ['a question about what is left', 'how much is left', 'status'],
+  ['the same of several', 'how many points are left?', 'status'],
   ['another word for the days that one works', 'part time mon-wed', 'works'],
   ['what can’t be said anew of a card', 'estimate 3 8', 'edit'],
 ])('guesses the word from %s', (_slip, typed, word) => {
