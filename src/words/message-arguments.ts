@@ -2054,6 +2054,7 @@ export interface Messages {
   };
   'odds-size-known': { readonly points: number; readonly share: number };
   'odds-typical': { readonly points: number };
+  'odds-typical-of-few': { readonly points: number };
   'odds-no-surprise': { readonly cards: number };
   'odds-sizes-title': Record<never, never>;
   'odds-line-short': {
@@ -2079,6 +2080,12 @@ export interface Messages {
     readonly high: number;
   };
   'odds-line-typical': { readonly line: string; readonly points: number };
+  'odds-line-typical-span': {
+    readonly line: string;
+    readonly points: number;
+    readonly low: number;
+    readonly high: number;
+  };
   'odds-reading': Record<never, never>;
   'odds-reading-open': Record<never, never>;
   'odds-reading-borrowed': { readonly cards: number };

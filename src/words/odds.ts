@@ -49,11 +49,10 @@ function leadOf({ sizes, cards, withSurprise }: SurpriseOddsBySize): string {
 
 /** `Cards of 8 points hold surprise work about 6 times in 10. When they do, 3 points is typical.`, as plain text. */
 export function sizeSentences(odds: SurpriseOdds): string {
-  const { medianSurprisePoints } = odds;
-  const typical = isDefined(medianSurprisePoints)
-    ? [say('odds-typical', { points: medianSurprisePoints })]
-    : [];
-  return [sizeSentence(odds), ...typical].join(' ');
+  const { medianSurprisePoints: points, medianSurpriseInterval: span } = odds;
+  if (!isDefined(points)) return sizeSentence(odds);
+  const typical = say('undefined' in span ? 'odds-typical-of-few' : 'odds-typical', { points });
+  return `${sizeSentence(odds)} ${typical}`;
 }
 
 function sizeSentence(odds: SurpriseOdds): string {
@@ -83,9 +82,9 @@ function shortLine(odds: SurpriseOdds): string {
   return `• ${borrows ? mrkdwn('odds-line', { ...line, ...likelyInterval }) : mrkdwn('odds-line-short', line)}`;
 }
 
-/** `• 8 points: 7 of 12 cards (58%, span 32% to 81%); typically 3 points` */
+/** `• 8 points: 7 of 12 cards (58%, span 32% to 81%); typically 3 points, span 2 to 5` */
 function sizeLine(odds: SurpriseOdds): string {
-  const { borrows, estimatePoints, cards, withSurprise, likelyShare, medianSurprisePoints } = odds;
+  const { borrows, estimatePoints, cards, withSurprise, likelyShare } = odds;
   const line = say(borrows ? 'odds-line-borrowed' : 'odds-line', {
     points: estimatePoints,
     cards,
@@ -93,11 +92,17 @@ function sizeLine(odds: SurpriseOdds): string {
     share: likelyShare,
     ...odds.likelyInterval,
   });
-  return `• ${
-    isDefined(medianSurprisePoints)
-      ? mrkdwn('odds-line-typical', { line, points: medianSurprisePoints })
-      : mrkdwnOf(line)
-  }`;
+  return `• ${typicalLine(line, odds)}`;
+}
+
+function typicalLine(
+  line: string,
+  { medianSurprisePoints: points, medianSurpriseInterval: span }: SurpriseOdds,
+) {
+  if (!isDefined(points)) return mrkdwnOf(line);
+  return 'undefined' in span
+    ? mrkdwn('odds-line-typical', { line, points })
+    : mrkdwn('odds-line-typical-span', { line, points, ...span });
 }
 
 function readingWords({ sizes, openCards }: SurpriseOddsBySize): string {

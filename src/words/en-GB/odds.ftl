@@ -17,6 +17,8 @@ odds-size-little-seen =
 odds-size-known = Cards of { POINTS($points) } hold surprise work { TIMES_IN_TEN($share) }.
 # After it: how much surprise work such a card holds when it holds some.
 odds-typical = When they do, { POINTS($points) } is typical.
+# The same of too few cards to say what is typical.
+odds-typical-of-few = When they did, it was about { POINTS($points) }.
 # In place of all that, when no card ever held any.
 odds-no-surprise =
     { $cards ->
@@ -45,7 +47,8 @@ odds-line-borrowed =
     }
 # Goes at the end of such a line. $line: the line
 odds-line-typical = { $line }; typically { POINTS($points) }
-odds-reading = The span holds the true share 19 times in 20. “Typically” is how much surprise work there was when there was any.
+odds-line-typical-span = { $line }; typically { POINTS($points) }, span { NUMBER($low) } to { NUMBER($high) }
+odds-reading = A span holds the truth 19 times in 20. “Typically” is how much surprise work there was when there was any.
 odds-reading-open = A card still open at the sprint’s end counts by how much of it was done, and one never begun not at all.
 odds-reading-borrowed = “Borrowed” marks sizes of fewer than { NUMBER($cards) } cards: their share leans on the other sizes until they have a history of their own.
 odds-advice = *Before you commit to a card of a size that often holds surprises*: ask what could turn up in it, split it, or timebox a first look inside.

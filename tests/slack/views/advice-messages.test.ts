@@ -194,9 +194,9 @@ describe('surprise odds', () => {
       Cards that held surprise work, by size
       • 1 point: 0 of 20 cards (0%, span 0% to 16%)
       • 3 points: 3 of 25 cards (12%, span 4% to 30%); typically 1 point
-      • 8 points: 10 of 16 cards (63%, span 39% to 82%); typically 2.5 points
+      • 8 points: 10 of 16 cards (63%, span 39% to 82%); typically 2.5 points, span 2 to 3
       • 13 points: 1 of 1 card; borrowed 67%, span 28% to 96%; typically 5 points
-      The span holds the true share 19 times in 20. “Typically” is how much surprise work there was when there was any. “Borrowed” marks sizes of fewer than 12 cards: their share leans on the other sizes until they have a history of their own.
+      A span holds the truth 19 times in 20. “Typically” is how much surprise work there was when there was any. “Borrowed” marks sizes of fewer than 12 cards: their share leans on the other sizes until they have a history of their own.
       Based on 62 cards of 5 closed sprints; 14 of them held surprise work (23%). Of 4 more sprints, the cards aren’t known.
       What this doesn’t know
       • What the cards are: a new part of the system and an old one look alike at the same size.
@@ -215,7 +215,7 @@ describe('surprise odds', () => {
       }),
     ];
     expect(leadOf(oddsAdvice(few))).toMatch(
-      /^Cards of 8 points probably hold surprise work about \d times in 10, going by 2 cards and the other sizes; anything from \d+% to \d+% is possible\. When they do, 3\.5 points is typical\.$/,
+      /^Cards of 8 points probably hold surprise work about \d times in 10, going by 2 cards and the other sizes; anything from \d+% to \d+% is possible\. When they did, it was about 3\.5 points\.$/,
     );
     expect(details(oddsAdvice(few))).toMatch(/• 8 points: 2 of 2 cards; borrowed \d+%, span \d+% to \d+%/);
   });
