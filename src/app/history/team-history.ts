@@ -122,11 +122,16 @@ export function commitmentPast(past: readonly PastSprint[]): SprintEvidence[] {
   }));
 }
 
+/** Undefined without a committed card, or where it isn't known how much of each was done. */
 function largestOpenPoints(cards: readonly PastCard[]): number | undefined {
-  const committed = cards.filter(({ pulledIn }) => !pulledIn);
-  if (committed.length === 0 || committed.some(({ doneShare }) => doneShare === undefined)) return undefined;
-  const open = committed.filter(({ doneShare = 0 }) => doneShare > 0 && doneShare < 1);
-  return Math.max(0, ...open.map(({ estimatePoints }) => estimatePoints));
+  let largest: number | undefined;
+  for (const { pulledIn, doneShare, estimatePoints } of cards) {
+    if (pulledIn) continue;
+    if (doneShare === undefined) return undefined;
+    const openPoints = doneShare > 0 && doneShare < 1 ? estimatePoints : 0;
+    largest = Math.max(largest ?? 0, openPoints);
+  }
+  return largest;
 }
 
 /** As the surprise odds want them. */
