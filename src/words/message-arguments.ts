@@ -2254,6 +2254,7 @@ export interface Messages {
   'plan-change-goal': { readonly change: 'added' | 'changed' | 'removed'; readonly was: string };
   'plan-change-ends': { readonly became: string; readonly was: string };
   'plan-change-closes': { readonly became: string; readonly was: string };
+  'plan-change-away-days': { readonly became: number; readonly was: number };
   'plan-changes-more': { readonly changes: number };
   'plan-title': Record<never, never>;
   'plan-submit': Record<never, never>;

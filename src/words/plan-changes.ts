@@ -92,5 +92,7 @@ export function correctionWords(
       return words('plan-change-ends', { was, became });
     case 'closesAt':
       return words('plan-change-closes', { was, became });
+    case 'awayDays':
+      return words('plan-change-away-days', { was: Number(was), became: Number(became) });
   }
 }

@@ -52,4 +52,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0046_team_changed.sql': 'af8913c8a2c8763fed315a9756c3d9a2f6d9df1d51b23af56e6b1d055e23a619',
   '0047_away_days.sql': '5e39e4bbd53f1110c955329ea3d2d90d344e1343b2a6d25b3f15b8429adf425f',
   '0048_taken_off.sql': 'ca7e5d4279cd7c5341aa8b1441c5f567ff3f506984c6938d86e90309413aa884',
+  '0049_away_days_changed.sql': 'efd1a7a8618205df630c1dfebd8c72bfe6579b86e764c3f7949456303ca54631',
 };

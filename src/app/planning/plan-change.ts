@@ -2,7 +2,7 @@
 
 export const PLAN_PARTS = {
   card: ['title', 'link', 'key', 'estimate'],
-  sprint: ['goal', 'endsOn', 'closesAt'],
+  sprint: ['goal', 'endsOn', 'closesAt', 'awayDays'],
 } as const;
 
 export type PlanPart = (typeof PLAN_PARTS)[keyof typeof PLAN_PARTS][number];
@@ -13,7 +13,7 @@ export interface PlanChange {
   /** Undefined for a part of the sprint itself. */
   readonly cardId: string | undefined;
   readonly part: PlanPart;
-  /** As texts: a title, an ISO day, `17:00`, points as `3.5`; empty for none. */
+  /** As texts: a title, an ISO day, `17:00`, points and days off and away as `3.5`; empty for none. */
   readonly was: string;
   readonly became: string;
   readonly changedBy: string;

@@ -62,11 +62,8 @@ export async function readPlan(
   problems.push(...span.problems);
   problems.push(...guestProblems(guests, members).map((problem) => ({ field: 'guests', problem })));
   const workers = [...activeMembers(members), ...plannedGuests(guests, members)];
-  const awayDays = input.awayDays === '' ? undefined : (parsePoints(input.awayDays) ?? Number.NaN);
-  if (awayDays !== undefined) {
-    const problem = whyNotAwayDays(awayDays, span.workingDays, workers.length);
-    if (problem !== undefined) problems.push({ field: 'awayDays', problem });
-  }
+  const { awayDays, problems: ofAwayDays } = readAwayDays(input.awayDays, span.workingDays, workers.length);
+  problems.push(...ofAwayDays);
   const { cards, bad } = parseCards(input.cards, workers);
   check(bad.length === 0, 'cards', { code: 'bad-lines', lines: bad });
   check(cards.length <= MAX_CARDS, 'cards', {
@@ -76,6 +73,18 @@ export async function readPlan(
   });
   refuseIfAny(problems);
   return { input, cards, awayDays, closesAtInstant: span.closesAtInstant, workers };
+}
+
+/** Days off and away of all members together, as typed; undefined: nobody names any. */
+export function readAwayDays(
+  typed: string,
+  workingDays: number,
+  members: number,
+): { readonly awayDays: number | undefined; readonly problems: InputProblem[] } {
+  if (typed.trim() === '') return { awayDays: undefined, problems: [] };
+  const awayDays = parsePoints(typed) ?? Number.NaN;
+  const problem = whyNotAwayDays(awayDays, workingDays, members);
+  return { awayDays, problems: problem === undefined ? [] : [{ field: 'awayDays', problem }] };
 }
 
 export function goalProblems(goal: string): InputProblem[] {

@@ -47,6 +47,7 @@ export const edit: Command = command({
           goal: fields.text(EDIT_SPRINT_FIELDS.goal),
           endsOn: fields.text(EDIT_SPRINT_FIELDS.endsOn),
           closesAt: fields.text(EDIT_SPRINT_FIELDS.closesAt),
+          awayDays: fields.text(EDIT_SPRINT_FIELDS.awayDays),
         };
         const edited = await useCases.editSprint(actor, { sprintId, edit: change });
         return { next: 'close', say: sprintEditedMessage(edited) };

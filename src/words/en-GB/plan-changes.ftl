@@ -23,7 +23,7 @@ edit-sprint-next = To edit a card, type `/loadline edit` and its number.
 ## Replies
 
 edit-card-saved = Changed in { $sprint }: card { $number }, { $card }.
-edit-sprint-saved = Changed: { $sprint } now ends on { DAY($endsOn) } at { $closesAt }.
+edit-sprint-saved = Changed. { $sprint } ends on { DAY($endsOn) } at { $closesAt }.
 edit-nothing = Nothing was changed.
 edit-next = See all changes with `/loadline cards`.
 
@@ -70,6 +70,8 @@ plan-change-goal =
     }
 plan-change-ends = last day { DAY($became) } instead of { DAY($was) }
 plan-change-closes = closing time { $became } instead of { $was }
+# Of all members together; 0: none were named.
+plan-change-away-days = days off and away { NUMBER($became) } instead of { NUMBER($was) }
 plan-changes-more =
     { $changes ->
         [one] … and { NUMBER($changes) } more change.

@@ -6,11 +6,13 @@ import { closeSprint } from '../../../src/app/closing/end-sprint.ts';
 import { sayDaysOff } from '../../../src/app/days-off/say-days-off.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { pastSprints } from '../../../src/app/history/team-history.ts';
+import { editSprint } from '../../../src/app/planning/edit-sprint.ts';
 import { previewPlan } from '../../../src/app/planning/plan-sprint.ts';
 import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import { askWhatIf } from '../../../src/app/watching/what-if.ts';
+import { correctionWords } from '../../../src/words/plan-changes.ts';
 import { statusSentences } from '../../../src/words/status.ts';
-import { actorOf, CHANNEL, type Harness, harnessForEach } from '../../support/app-harness.ts';
+import { actorOf, CHANNEL, type Harness, harnessForEach, problemsOf } from '../../support/app-harness.ts';
 import { importPast, missing, pastSprintsOf } from '../past-sprints.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026: three members, 30 member-days.
@@ -126,6 +128,50 @@ describe('days off and away that the plan names', () => {
     await recordAway(h.deps, chi, { sprintId: sprint.id, day: '2026-11-05' });
     await h.pass('2026-11-13T16:00:00Z');
     expect(await memberDaysAtClosing(h, sprint.id)).toBe(24);
+  });
+
+  test('are corrected while the sprint runs, and the change is kept and listed', async () => {
+    const { h, sprint } = await planned('6');
+    await h.pass('2026-11-06T18:00:00Z');
+    const { heading, changes } = await editSprint(h.deps, ana, {
+      sprintId: sprint.id,
+      edit: { awayDays: ' 8.5 ' },
+    });
+    expect(changes).toMatchObject([{ part: 'awayDays', was: '6', became: '8.5', changedBy: ana.userId }]);
+    expect(heading.sprint).toMatchObject({ endsOn: '2026-11-13', closesAt: sprint.closesAt });
+    expect((await status(h)).onlyNamedDays).toBe(8.5);
+    expect(correctionWords(changes[0] as (typeof changes)[0], [], 'plain')).toBe(
+      'days off and away 8.5 instead of 6',
+    );
+  });
+
+  test('are taken out again with an empty field or 0, and stay as they are without one', async () => {
+    const { h, sprint } = await planned('6');
+    const edit = (awayDays: string | undefined) =>
+      editSprint(h.deps, ana, { sprintId: sprint.id, edit: { goal: 'A berth by phone', awayDays } });
+    expect((await edit(undefined)).changes).toMatchObject([{ part: 'goal' }]);
+    expect((await edit('')).changes).toMatchObject([{ part: 'awayDays', was: '6', became: '' }]);
+    expect((await edit('0')).changes).toEqual([]);
+    await h.pass('2026-11-06T18:00:00Z');
+    expect((await status(h)).onlyNamedDays).toBe(0);
+  });
+
+  test.each([
+    ['some', /^Give the days off and away of all members together/],
+    ['30.5', / = 30, so no more than that can be off or away; you gave 30\.5\.$/],
+  ])('of “%s” are refused in a running sprint as at planning', async (awayDays, why) => {
+    const { h, sprint } = await planned('6');
+    const refused = await problemsOf(editSprint(h.deps, ana, { sprintId: sprint.id, edit: { awayDays } }));
+    expect(refused).toEqual({ awayDays: expect.stringMatching(why) });
+    expect((await h.sprint(sprint.id)).awayDays).toBe(6);
+  });
+
+  test('stand in nobody’s way when the team has become smaller since', async () => {
+    const { h, sprint } = await planned('');
+    await h.write(async (tx) => tx.write.sprints.update({ ...(await h.sprint(sprint.id)), awayDays: 35 }));
+    const edit = { goal: 'A berth by phone', awayDays: '35' };
+    const { changes } = await editSprint(h.deps, ana, { sprintId: sprint.id, edit });
+    expect(changes).toMatchObject([{ part: 'goal' }]);
   });
 
   test('make room for those that are recorded beyond them', async () => {

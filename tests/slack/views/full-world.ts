@@ -343,6 +343,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     changed('goal', filled(filling, 500), filled(filling, 500)),
     changed('endsOn', '2026-11-11', '2026-11-13'),
     changed('closesAt', '17:00', '18:00'),
+    changed('awayDays', '', '2.5'),
   ];
   const hands = cards.flatMap(({ id }) =>
     (['joined', 'left', 'handed-over', 'first'] as const).map(

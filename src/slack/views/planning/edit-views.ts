@@ -2,11 +2,11 @@
 import type { ModalView } from '@slack/types';
 import { MAX_LINK_LENGTH } from '../../../app/cards/card-link.ts';
 import type { CardToEdit, EditedCard } from '../../../app/planning/edit-card.ts';
-import type { EditedSprint } from '../../../app/planning/edit-sprint.ts';
-import type { SprintHeading } from '../../../app/team/team.ts';
+import type { EditedSprint, SprintToEdit } from '../../../app/planning/edit-sprint.ts';
 import { number } from '../../../words/amounts.ts';
 import { numbered } from '../../../words/cards.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
+import { awayDaysField } from '../advice-forms.ts';
 import { section } from '../block-builders.ts';
 import { dateField, textField, timeField } from '../form-inputs.ts';
 import { formView } from '../form-view.ts';
@@ -15,7 +15,12 @@ import { type MessageView, messageView } from '../message-view.ts';
 export const EDIT_CARD = 'edit-card';
 export const EDIT_CARD_FIELDS = { title: 'title', link: 'link', key: 'key', estimate: 'estimate' } as const;
 export const EDIT_SPRINT = 'edit-sprint';
-export const EDIT_SPRINT_FIELDS = { goal: 'goal', endsOn: 'endsOn', closesAt: 'closesAt' } as const;
+export const EDIT_SPRINT_FIELDS = {
+  goal: 'goal',
+  endsOn: 'endsOn',
+  closesAt: 'closesAt',
+  awayDays: 'awayDays',
+} as const;
 
 const TITLE_MAX_LENGTH = 200;
 const KEY_MAX_LENGTH = 18;
@@ -70,7 +75,7 @@ export function editCardFormView(
   ]);
 }
 
-export function editSprintFormView({ team, sprint }: SprintHeading, replyTo?: string): ModalView {
+export function editSprintFormView({ team, sprint }: SprintToEdit, replyTo?: string): ModalView {
   const fields = EDIT_SPRINT_FIELDS;
   const frame = {
     form: EDIT_SPRINT,
@@ -96,6 +101,7 @@ export function editSprintFormView({ team, sprint }: SprintHeading, replyTo?: st
       hint: say('plan-closing-time-hint', { timeZone: team.timeZone }),
       initial: sprint.closesAt,
     }),
+    awayDaysField(fields.awayDays, sprint.awayDays === undefined ? '' : number(sprint.awayDays)),
     section(mrkdwn('edit-sprint-next')),
   ]);
 }

@@ -1,0 +1,2 @@
+ALTER TABLE "loadline"."plan_changes" DROP CONSTRAINT "plan_changes_part_known";--> statement-breakpoint
+ALTER TABLE "loadline"."plan_changes" ADD CONSTRAINT "plan_changes_part_known" CHECK (case when card_id is null then part in ('goal', 'endsOn', 'closesAt', 'awayDays') else part in ('title', 'link', 'key', 'estimate') end);
