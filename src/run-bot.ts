@@ -102,12 +102,16 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     );
   const deliver = (postId: string, isLast: boolean) => deliverPost(bulk, postId, isLast, refreshHomes);
   await queue.work(deliveryHandler(deliver, logger, metrics));
-  const takeOutDaily = onceADay(clock.now, () => takeOutLeftImports(bulk));
-  const letGoDaily = onceADay(clock.now, () => letGoOfOld(bulk));
+  const passedOver = (id: string, err: unknown): void => {
+    logger.error({ err, id }, 'passed over, for what was due fails there; the next tick tries again');
+    metrics?.passedOver();
+  };
+  const takeOutDaily = onceADay(clock.now, () => takeOutLeftImports(bulk, passedOver));
+  const letGoDaily = onceADay(clock.now, () => letGoOfOld(bulk, passedOver));
   const ticking = startClock(
     async () => {
       await watch.look();
-      const served = await runDueWork(bulk);
+      const served = await runDueWork(bulk, passedOver);
       await removeMessages(bulk);
       const removed = (await letGoDaily()) + (await takeOutDaily());
       if (removed > 0) logger.info({ removed }, 'old records removed');

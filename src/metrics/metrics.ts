@@ -123,6 +123,10 @@ export function createMetrics(build: BuildFacts) {
   const ticks = counter('clock_ticks_total', 'Ticks of the clock that does what is due, by outcome.', [
     'outcome',
   ]);
+  const passed = counter(
+    'passed_over_total',
+    'Sprints, teams and imports for which the clock could not do what was due, at each try.',
+  );
   const lastTick = gauge('clock_last_tick_timestamp_seconds', 'When a tick last ended well, in Unix time.');
 
   // So that a rate can be taken from the first event on, and an alert finds its series.
@@ -176,6 +180,7 @@ export function createMetrics(build: BuildFacts) {
     databaseLooked: (isTakingIn: boolean): void => takesIn.set(isTakingIn ? 1 : 0),
     transactionEnded: (durationSeconds: number): void => transactionDuration.observe(durationSeconds),
 
+    passedOver: (): void => passed.inc(),
     ticked(isGood: boolean, atSeconds: number): void {
       ticks.inc({ outcome: isGood ? 'done' : 'failed' });
       if (isGood) lastTick.set(atSeconds);

@@ -52,8 +52,16 @@ export function weekdayOf(day: Day): Weekday {
   return weekday;
 }
 
-/** Every day from `from` to `to`, both included; none when `to` is earlier. */
+/** A sprint, a holiday and what is known ahead are shorter by far. */
+const MOST_DAYS = 4_000;
+
+/**
+ * Every day from `from` to `to`, both included; none when `to` is earlier.
+ *
+ * @throws RangeError beyond ten years or so: a damaged row must not hold everybody up while days of the year 9999 are counted
+ */
 export function daysFromTo(from: Day, to: Day): Day[] {
+  if (daysBetween(from, to) >= MOST_DAYS) throw new RangeError(`there are too many days until ${to}`);
   const startMs = startOf(from);
   return Array.from({ length: Math.max(0, daysBetween(from, to) + 1) }, (_, i) =>
     dayFrom(startMs + i * DAY_MS),

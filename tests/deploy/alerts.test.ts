@@ -113,7 +113,12 @@ describe('the alert rules', () => {
       expect(scripts).toHaveProperty([script as string]);
     // Log lines that are quoted are written somewhere.
     const sources = await Promise.all(
-      ['src/jobs/clock.ts', 'src/jobs/deliveries.ts', 'src/slack/listeners/failure-words.ts'].map(read),
+      [
+        'src/jobs/deliveries.ts',
+        'src/jobs/clock.ts',
+        'src/run-bot.ts',
+        'src/slack/listeners/failure-words.ts',
+      ].map(read),
     );
     for (const [, line] of words.matchAll(/"([^"]+)"/g)) {
       expect(sources.some((source) => source.includes(line as string))).toBe(true);

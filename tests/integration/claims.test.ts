@@ -39,11 +39,11 @@ beforeAll(async () => {
 type Claim = (tx: Transaction) => Promise<readonly unknown[]>;
 
 it.each<[string, Claim]>([
-  ['a due prompt', (tx) => tx.claim.promptsDue(AT, 10)],
-  ['a due reminder', (tx) => tx.claim.remindersDue(AT, 10)],
-  ['a due last call', (tx) => tx.claim.lastCallsDue(AT, 10)],
-  ['a due closing', (tx) => tx.claim.closingsDue(AT, 10)],
-  ['a sprint to reduce to its totals', (tx) => tx.claim.sprintsToReduce(YEARS_LATER, 10)],
+  ['a due prompt', (tx) => tx.claim.promptsDue(AT, { limit: 10 })],
+  ['a due reminder', (tx) => tx.claim.remindersDue(AT, { limit: 10 })],
+  ['a due last call', (tx) => tx.claim.lastCallsDue(AT, { limit: 10 })],
+  ['a due closing', (tx) => tx.claim.closingsDue(AT, { limit: 10 })],
+  ['a sprint to reduce to its totals', (tx) => tx.claim.sprintsToReduce(YEARS_LATER, { limit: 10 })],
 ])('%s', async (_name, claim) => {
   await one.store.transaction(async (tx) => {
     expect(await claim(tx)).toHaveLength(1);

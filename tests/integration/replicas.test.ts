@@ -46,7 +46,7 @@ it('two replicas that compete for due sprints prompt for each of them once', asy
     const prompted: string[] = [];
     for (;;) {
       const ids = await database.store.transaction(async (tx) => {
-        const claimed = await tx.claim.promptsDue(due, 3);
+        const claimed = await tx.claim.promptsDue(due, { limit: 3 });
         await tx.write.posts.add(claimed.map(({ sprint }) => aPost(sprint.id)));
         await tx.write.sprints.updateClocks(
           claimed.map(({ sprint }) => ({ id: sprint.id, ...NOTHING_MORE })),
@@ -82,14 +82,16 @@ it('a sprint that one replica holds is passed over by the other, and so is a tea
   const busy = await savedSprint(one, { nextPromptAt: due });
   const free = await savedSprint(one, { nextPromptAt: due });
   await one.store.transaction(async (tx) => {
-    expect((await tx.claim.promptsDue(earlier, 1)).map(({ sprint }) => sprint.id)).toEqual([held.sprint.id]);
+    expect((await tx.claim.promptsDue(earlier, { limit: 1 })).map(({ sprint }) => sprint.id)).toEqual([
+      held.sprint.id,
+    ]);
     await one.store.transaction(async (answering) => {
       await answering.lock.team(busy.team.id);
-      const seen = await other.store.transaction((ticking) => ticking.claim.promptsDue(due, 10));
+      const seen = await other.store.transaction((ticking) => ticking.claim.promptsDue(due, { limit: 10 }));
       expect(seen.map(({ sprint }) => sprint.id)).toEqual([free.sprint.id]);
     });
   });
-  const afterwards = await other.store.transaction((tx) => tx.claim.promptsDue(due, 10));
+  const afterwards = await other.store.transaction((tx) => tx.claim.promptsDue(due, { limit: 10 }));
   expect(afterwards).toHaveLength(3);
 });
 

@@ -118,6 +118,7 @@ test('a day can be moved both ways over the ends of months and years', () => {
 
 test('a span that ends before it begins has no days', () => {
   expect(daysFromTo('2026-11-04', '2026-11-03')).toEqual([]);
+  expect(() => daysFromTo('2026-11-04', '9999-12-31')).toThrow(RangeError);
 });
 
 test('working days are those on the weekdays of the team, both ends included', () => {

@@ -34,12 +34,12 @@ export function clockQueryCases(database: () => Database): void {
       await savedSprint(database(), at('09:15:00.001'));
       await savedSprint(database(), { ...at('08:00:00'), state: 'closed', closedAt: now });
       await database().store.transaction(async (tx) => {
-        expect(await tx.claim[claim](now, 10)).toEqual([earlier, justNow]);
-        expect(ids(await tx.claim[claim](now, 1))).toEqual([earlier.sprint.id]);
+        expect(await tx.claim[claim](now, { limit: 10 })).toEqual([earlier, justNow]);
+        expect(ids(await tx.claim[claim](now, { limit: 1 }))).toEqual([earlier.sprint.id]);
       });
       // Out of the way of the next case.
       await database().store.transaction(async (tx) => {
-        for (const { sprint } of await tx.claim[claim](new Date(`${year}-12-31T00:00:00Z`), 10)) {
+        for (const { sprint } of await tx.claim[claim](new Date(`${year}-12-31T00:00:00Z`), { limit: 10 })) {
           await tx.write.sprints.update({ ...sprint, ...NOTHING_DUE });
         }
       });
@@ -62,7 +62,7 @@ export function clockQueryCases(database: () => Database): void {
     // Out of the way of what comes after.
     await database().store.transaction(async (tx) => {
       for (const [claim] of CASES) {
-        for (const { sprint } of await tx.claim[claim](at(1910), 10)) {
+        for (const { sprint } of await tx.claim[claim](at(1910), { limit: 10 })) {
           await tx.write.sprints.update({ ...sprint, ...NOTHING_DUE });
         }
       }

@@ -111,9 +111,9 @@ export function installationQueryCases(database: () => Database): void {
     const due = () =>
       inTransaction(async (tx) =>
         [
-          await tx.claim.promptsDue(PAST_ANY_DUE, 10_000),
-          await tx.claim.lastCallsDue(PAST_ANY_DUE, 10_000),
-          await tx.claim.closingsDue(PAST_ANY_DUE, 10_000),
+          await tx.claim.promptsDue(PAST_ANY_DUE, { limit: 10_000 }),
+          await tx.claim.lastCallsDue(PAST_ANY_DUE, { limit: 10_000 }),
+          await tx.claim.closingsDue(PAST_ANY_DUE, { limit: 10_000 }),
         ].map((claimed) => claimed.some((one) => one.sprint.id === sprint.id)),
       );
     expect(await due()).toEqual([true, true, true]);

@@ -10,6 +10,7 @@ import { isOpenCard, statesOf } from '../cards/card-line.ts';
 import { goalQuestions } from '../closing/ask-goal.ts';
 import { closeNow } from '../closing/end-sprint.ts';
 import { valueQuestions } from '../history/ask-value.ts';
+import { type Claiming, failAtOnce, type NotePassedOver, portions } from '../in-portions.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { DueSprint } from '../ports/locks.ts';
 import type { AskedPrompt } from '../ports/sprints.ts';
@@ -21,7 +22,7 @@ import { type Member, type Sprint, type SprintRecords, type Team, workersOf } fr
 import { lookPeopleUp } from './look-people-up.ts';
 import { promptInstant } from './prompt-time.ts';
 import { earliest, nextPromptAt, reminderAt, sprintDays } from './sprint-clock.ts';
-import { watchDueSprints } from './watch-sprints.ts';
+import { WATCHING_BATCH, watchDueSprints } from './watch-sprints.ts';
 
 /** How many sprints one transaction takes: a batch costs the same few statements as one sprint. */
 const BATCH = 500;
@@ -34,23 +35,37 @@ const CLOSING_BATCH = 20;
 
 type Ports = Pick<AppDependencies, 'store' | 'clock'>;
 
-/** Does all that is due now. Returns how many sprints were served. */
-export async function runDueWork(ports: Ports & Pick<AppDependencies, 'directory'>): Promise<number> {
+/**
+ * Does all that is due now. Returns how many sprints were served.
+ *
+ * @param note hears of each sprint that can't be served, which holds up no other
+ */
+export async function runDueWork(
+  ports: Ports & Pick<AppDependencies, 'directory'>,
+  note: NotePassedOver = failAtOnce,
+): Promise<number> {
   let served = 0;
+  const all = async (mostAtOnce: number, serve: typeof closeDueSprints): Promise<void> => {
+    const next = portions(ports.store, mostAtOnce, (claiming) => serve(ports, claiming), note);
+    for (let claimed = await next(); claimed > 0; claimed = await next()) served += claimed;
+  };
   // Closing first: nobody is asked about a sprint that is over. Asking last: those who
   // are asked only now, because the bot was down, need no reminder as well.
-  for (const serve of [closeDueSprints, remindDueMembers, sendDueLastCalls, watchDueSprints, askDueMembers]) {
-    if (serve === askDueMembers) await lookPeopleUp(ports);
-    for (let claimed = await serve(ports); claimed > 0; claimed = await serve(ports)) served += claimed;
-  }
+  await all(CLOSING_BATCH, closeDueSprints);
+  await all(BATCH, remindDueMembers);
+  await all(BATCH, sendDueLastCalls);
+  await all(WATCHING_BATCH, watchDueSprints);
+  await lookPeopleUp(ports, note);
+  await all(BATCH, askDueMembers);
   return served;
 }
 
 /** Closes the sprints whose time has come. Returns how many were claimed. */
-export async function closeDueSprints({ store, clock }: Ports): Promise<number> {
+async function closeDueSprints({ store, clock }: Ports, { portion, claimed }: Claiming): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
-    const due = await tx.claim.closingsDue(now, CLOSING_BATCH);
+    const due = await tx.claim.closingsDue(now, portion);
+    claimed(due.map(({ sprint }) => sprint.id));
     for (const { team, sprint } of due) {
       await tx.lock.team(team.id);
       await closeNow(tx, team, sprint, now);
@@ -60,10 +75,11 @@ export async function closeDueSprints({ store, clock }: Ports): Promise<number> 
 }
 
 /** Asks the members whose prompt time has come. Returns how many sprints were claimed. */
-async function askDueMembers({ store, clock }: Ports): Promise<number> {
+async function askDueMembers({ store, clock }: Ports, { portion, claimed }: Claiming): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
-    const due = await tx.claim.promptsDue(now, BATCH);
+    const due = await tx.claim.promptsDue(now, portion);
+    claimed(due.map(({ sprint }) => sprint.id));
     if (due.length === 0) return 0;
     const people = await tx.read.peopleOf(due.map(({ team }) => team.id));
     const peopleOf = ({ id }: Team): readonly Member[] => people.get(id) ?? [];
@@ -178,10 +194,11 @@ function ownersOfOpenCards(records: SprintRecords, day: Day): string[] {
 }
 
 /** Reminds, once, those who have not met today's prompt. */
-async function remindDueMembers({ store, clock }: Ports): Promise<number> {
+async function remindDueMembers({ store, clock }: Ports, { portion, claimed }: Claiming): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
-    const due = await tx.claim.remindersDue(now, BATCH);
+    const due = await tx.claim.remindersDue(now, portion);
+    claimed(due.map(({ sprint }) => sprint.id));
     if (due.length === 0) return 0;
     // A last call that is due as well says the same and more.
     const inTime = due.filter(
@@ -202,10 +219,11 @@ async function remindDueMembers({ store, clock }: Ports): Promise<number> {
  * Asks everybody with open cards, before closing on the last day, whether what they said still holds. Not those who said so
  * in the hour before, and not together with a prompt that is late. With it goes the question whether the goal was met.
  */
-async function sendDueLastCalls({ store, clock }: Ports): Promise<number> {
+async function sendDueLastCalls({ store, clock }: Ports, { portion, claimed }: Claiming): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
-    const due = await tx.claim.lastCallsDue(now, BATCH);
+    const due = await tx.claim.lastCallsDue(now, portion);
+    claimed(due.map(({ sprint }) => sprint.id));
     if (due.length === 0) return 0;
     const closing = due.filter(({ sprint }) => now < sprint.closesAtInstant);
     const people = await tx.read.peopleOf(closing.map(({ team }) => team.id));

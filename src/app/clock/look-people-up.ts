@@ -4,6 +4,7 @@
  * good; and who has become a guest would go on leading the team. To hear of every change of every profile in the workspace
  * instead would be more than the bot needs to know.
  */
+import { type NotePassedOver, oneByOne } from '../in-portions.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { followBelonging, isAsBefore } from '../team/follow-belonging.ts';
 import type { Actor, Member } from '../team/team.ts';
@@ -21,7 +22,7 @@ const LONGEST_MS = 20_000;
 type Account = Actor & { readonly member: Member | undefined };
 
 /** A look-up that fails changes nothing. */
-export async function lookPeopleUp({ store, clock, directory }: Ports): Promise<void> {
+export async function lookPeopleUp({ store, clock, directory }: Ports, note: NotePassedOver): Promise<void> {
   const beganMs = performance.now();
   const now = clock.now();
   const accounts = await store.transaction(async (tx) => {
@@ -47,7 +48,7 @@ export async function lookPeopleUp({ store, clock, directory }: Ports): Promise<
   const workspaces = Map.groupBy(accounts, ({ workspaceId }) => workspaceId);
   await Promise.all(
     [...workspaces.values()].map(async (members) => {
-      for (const person of members) await lookUp(person);
+      await oneByOne(store, members, { work: lookUp, idOf: (person) => person.workspaceId, note });
     }),
   );
 }

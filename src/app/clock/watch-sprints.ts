@@ -4,6 +4,7 @@
  */
 import { type Day, dayPlus } from '../../sprint/calendar.ts';
 import { isLastOfWeek, memberShareOf, teamShareOf } from '../../sprint/work-calendar.ts';
+import type { Claiming } from '../in-portions.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { DueWatch } from '../ports/locks.ts';
 import type { Transaction } from '../ports/store.ts';
@@ -16,18 +17,19 @@ import { newWords } from '../watching/watch.ts';
 import { instantOf, type TimeOfDay } from './local-time.ts';
 
 /** Each makes a projection; a small batch keeps its transaction short. */
-const BATCH = 20;
+export const WATCHING_BATCH = 20;
 /** How long after one look the next one comes, unless a digest is due before. */
 const LOOK_AFTER_MS = 60 * 60_000;
 
 /** Returns how many sprints were looked at. */
-export async function watchDueSprints({
-  store,
-  clock,
-}: Pick<AppDependencies, 'store' | 'clock'>): Promise<number> {
+export async function watchDueSprints(
+  { store, clock }: Pick<AppDependencies, 'store' | 'clock'>,
+  { portion, claimed }: Claiming,
+): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
-    const due = await tx.claim.watchesDue(now, BATCH);
+    const due = await tx.claim.watchesDue(now, portion);
+    claimed(due.map(({ sprint }) => sprint.id));
     const people = await tx.read.peopleOf(due.map(({ team }) => team.id));
     for (const found of due) await lookAt(tx, found, people.get(found.team.id) ?? [], now);
     return due.length;

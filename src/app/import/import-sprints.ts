@@ -5,6 +5,7 @@
 import { randomUUID } from 'node:crypto';
 import type { GivenFile } from '../csv/given-file.ts';
 import { pastSprints } from '../history/team-history.ts';
+import { failAtOnce, type NotePassedOver, oneByOne } from '../in-portions.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { asidePrefix, type ImportPiece } from '../ports/imports.ts';
 import type { Reading } from '../ports/store.ts';
@@ -148,10 +149,16 @@ async function takeOut({ store }: Pick<AppDependencies, 'store'>, asideId: strin
 }
 
 /** What processes left behind that ended in the middle of an import. @returns how many sprints and bodies */
-export async function takeOutLeftImports(deps: Pick<AppDependencies, 'store' | 'clock'>): Promise<number> {
+export async function takeOutLeftImports(
+  deps: Pick<AppDependencies, 'store' | 'clock'>,
+  note: NotePassedOver = failAtOnce,
+): Promise<number> {
   const before = new Date(deps.clock.now().getTime() - LEFT_AFTER_MS);
   const left = await deps.store.transaction((tx) => tx.aside.leftBefore(before));
   let gone = 0;
-  for (const asideId of left) gone += await takeOut(deps, asideId);
+  const work = async (asideId: string): Promise<void> => {
+    gone += await takeOut(deps, asideId);
+  };
+  await oneByOne(deps.store, left, { work, idOf: (asideId) => asideId, note });
   return gone;
 }

@@ -30,13 +30,20 @@ export interface DueWatch extends DueSprint {
   readonly watch: Watch;
 }
 
+/** How much is claimed at once. */
+export interface Portion {
+  readonly limit: number;
+  /** Ids of what is passed over, sprints or teams, whichever is claimed. */
+  readonly except?: readonly string[];
+}
+
 /** Work that is due and that nobody else holds: rows that another process holds are skipped, so none is done twice. */
 export interface Claims {
-  promptsDue(now: Date, limit: number): Promise<DueSprint[]>;
-  remindersDue(now: Date, limit: number): Promise<DueSprint[]>;
-  lastCallsDue(now: Date, limit: number): Promise<DueSprint[]>;
-  closingsDue(now: Date, limit: number): Promise<DueSprint[]>;
-  watchesDue(now: Date, limit: number): Promise<DueWatch[]>;
+  promptsDue(now: Date, portion: Portion): Promise<DueSprint[]>;
+  remindersDue(now: Date, portion: Portion): Promise<DueSprint[]>;
+  lastCallsDue(now: Date, portion: Portion): Promise<DueSprint[]>;
+  closingsDue(now: Date, portion: Portion): Promise<DueSprint[]>;
+  watchesDue(now: Date, portion: Portion): Promise<DueWatch[]>;
   /**
    * Teams whose people were not looked up on this day of UTC, and that are asked until then; or not within a day, and a minute of
    * their own has come. Marks them as looked up.
@@ -61,11 +68,11 @@ export interface Claims {
    *
    * @param now the calendar is UTC's: a day more or less is no matter over months
    */
-  sprintsToReduce(now: Date, limit: number): Promise<{ team: Team; sprintId: string }[]>;
+  sprintsToReduce(now: Date, portion: Portion): Promise<{ team: Team; sprintId: string }[]>;
   /** Conversations in which messages of the bot's are still to be deleted. */
   removalsDue(now: Date, limit: number): Promise<MessageRemoval[]>;
   /** Open sprints of teams that ended, or whose workspace removed the bot, longer ago than that is easily taken back. */
-  sprintsOfEnded(now: Date, limit: number): Promise<EndedSprint[]>;
+  sprintsOfEnded(now: Date, portion: Portion): Promise<EndedSprint[]>;
   /** Teams that ended, or whose workspace removed the bot, longer ago than they are kept. */
-  teamsToErase(now: Date, limit: number): Promise<Team[]>;
+  teamsToErase(now: Date, portion: Portion): Promise<Team[]>;
 }

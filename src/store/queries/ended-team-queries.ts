@@ -18,7 +18,7 @@ import {
 } from 'drizzle-orm';
 import { type PgColumn, PgTable } from 'drizzle-orm/pg-core';
 import { asidePrefix } from '../../app/ports/imports.ts';
-import type { EndedSprint } from '../../app/ports/locks.ts';
+import type { EndedSprint, Portion } from '../../app/ports/locks.ts';
 import type { EndedTeamReading, ErasedRows, RetentionWriting, Tenant } from '../../app/ports/teams.ts';
 import { DAYS_UNTIL_FINAL, MONTHS_KEPT_AFTER_END } from '../../app/privacy/promised-times.ts';
 import type { Team } from '../../app/team/team.ts';
@@ -45,7 +45,7 @@ import {
   visits,
   watches,
 } from '../schema.ts';
-import { sprintOf } from './sprint-queries.ts';
+import { isNoneOf, sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 import { teamOf } from './team-queries.ts';
 
@@ -74,13 +74,13 @@ export function monthsKept(now: Date): SQL {
 export async function claimedSprintsOfEnded(
   session: SqlSession,
   now: Date,
-  limit: number,
+  { limit, except }: Portion,
 ): Promise<EndedSprint[]> {
   const rows = await session
     .select({ sprint: sprints, team: teams, endedAt: endOfTeam })
     .from(sprints)
     .innerJoin(teams, eq(teams.id, sprints.teamId))
-    .where(and(eq(sprints.state, 'open'), isFinal(now)))
+    .where(and(eq(sprints.state, 'open'), isFinal(now), isNoneOf(sprints.id, except)))
     .orderBy(asc(sprints.id))
     .limit(limit)
     .for('no key update', { skipLocked: true });
@@ -88,12 +88,22 @@ export async function claimedSprintsOfEnded(
 }
 
 /** Teams that ended longer ago than they are kept. */
-export async function claimedTeamsToErase(session: SqlSession, now: Date, limit: number): Promise<Team[]> {
+export async function claimedTeamsToErase(
+  session: SqlSession,
+  now: Date,
+  { limit, except }: Portion,
+): Promise<Team[]> {
   const months = sql`coalesce(${teams.retentionMonths}, ${MONTHS_KEPT_AFTER_END}::integer)`;
   const rows = await session
     .select()
     .from(teams)
-    .where(and(isFinal(now), sql`${endOfTeam} <= ${instantOf(now)} - make_interval(months => ${months})`))
+    .where(
+      and(
+        isFinal(now),
+        sql`${endOfTeam} <= ${instantOf(now)} - make_interval(months => ${months})`,
+        isNoneOf(teams.id, except),
+      ),
+    )
     .orderBy(asc(teams.id))
     .limit(limit)
     .for('update', { skipLocked: true });

@@ -5,7 +5,7 @@
 import { addDays } from 'date-fns/addDays';
 import { and, asc, eq, isNull, lte, or, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
-import type { Claims, DueSprint, DueWatch, Locks } from '../../app/ports/locks.ts';
+import type { Claims, DueSprint, DueWatch, Locks, Portion } from '../../app/ports/locks.ts';
 import type { Team } from '../../app/team/team.ts';
 import { taking } from '../held-locks.ts';
 import { seenEvents, sprints, teams, watches } from '../schema.ts';
@@ -13,7 +13,7 @@ import { claimedSprintsOfEnded, claimedTeamsToErase } from './ended-team-queries
 import { claimedPost } from './post-queries.ts';
 import { claimedRemovals } from './removal-queries.ts';
 import { claimedSprintsToReduce } from './retention-queries.ts';
-import { isServed, lockedSprintWithTeam, sprintOf } from './sprint-queries.ts';
+import { isNoneOf, isServed, lockedSprintWithTeam, sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 import { teamOf } from './team-queries.ts';
 import { watchOf } from './watch-queries.ts';
@@ -48,8 +48,13 @@ export function locks(session: SqlSession): Locks {
 }
 
 export function claims(session: SqlSession): Claims {
-  async function claimDue(due: PgColumn, now: Date, limit: number): Promise<DueSprint[]> {
-    const isDue: SQL | undefined = and(eq(sprints.state, 'open'), lte(due, now), isServed);
+  async function claimDue(due: PgColumn, now: Date, { limit, except }: Portion): Promise<DueSprint[]> {
+    const isDue: SQL | undefined = and(
+      eq(sprints.state, 'open'),
+      lte(due, now),
+      isServed,
+      isNoneOf(sprints.id, except),
+    );
     // The lock takes both tables of the join.
     const rows = await session
       .select({ sprint: sprints, team: teams })
@@ -62,13 +67,13 @@ export function claims(session: SqlSession): Claims {
     return rows.map((row) => ({ sprint: sprintOf(row.sprint), team: teamOf(row.team) }));
   }
 
-  async function watchesDue(now: Date, limit: number): Promise<DueWatch[]> {
+  async function watchesDue(now: Date, { limit, except }: Portion): Promise<DueWatch[]> {
     const rows = await session
       .select({ watch: watches, sprint: sprints, team: teams })
       .from(watches)
       .innerJoin(sprints, eq(sprints.id, watches.sprintId))
       .innerJoin(teams, eq(teams.id, sprints.teamId))
-      .where(and(lte(watches.nextAt, now), eq(sprints.state, 'open'), isServed))
+      .where(and(lte(watches.nextAt, now), eq(sprints.state, 'open'), isServed, isNoneOf(sprints.id, except)))
       .orderBy(asc(watches.nextAt), asc(watches.sprintId))
       .limit(limit)
       .for('no key update', { skipLocked: true });
@@ -149,15 +154,15 @@ export function claims(session: SqlSession): Claims {
 
   return {
     teamsToLookUp,
-    promptsDue: (now, limit) => claimDue(sprints.nextPromptAt, now, limit),
-    remindersDue: (now, limit) => claimDue(sprints.nextReminderAt, now, limit),
-    lastCallsDue: (now, limit) => claimDue(sprints.lastCallAt, now, limit),
+    promptsDue: (now, portion) => claimDue(sprints.nextPromptAt, now, portion),
+    remindersDue: (now, portion) => claimDue(sprints.nextReminderAt, now, portion),
+    lastCallsDue: (now, portion) => claimDue(sprints.lastCallAt, now, portion),
     watchesDue,
-    closingsDue: (now, limit) => claimDue(sprints.closesAt, now, limit),
+    closingsDue: (now, portion) => claimDue(sprints.closesAt, now, portion),
     post: (postId, now) => claimedPost(session, postId, now),
-    sprintsToReduce: (now, limit) => claimedSprintsToReduce(session, now, limit),
+    sprintsToReduce: (now, portion) => claimedSprintsToReduce(session, now, portion),
     removalsDue: (now, limit) => claimedRemovals(session, now, limit),
-    sprintsOfEnded: (now, limit) => claimedSprintsOfEnded(session, now, limit),
-    teamsToErase: (now, limit) => claimedTeamsToErase(session, now, limit),
+    sprintsOfEnded: (now, portion) => claimedSprintsOfEnded(session, now, portion),
+    teamsToErase: (now, portion) => claimedTeamsToErase(session, now, portion),
   };
 }

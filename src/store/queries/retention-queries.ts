@@ -7,6 +7,7 @@ import { subHours } from 'date-fns/subHours';
 import { subMonths } from 'date-fns/subMonths';
 import { and, eq, inArray, isNull, lt, ne, or, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
+import type { Portion } from '../../app/ports/locks.ts';
 import type { RetentionWriting } from '../../app/ports/teams.ts';
 import { ERASED } from '../../app/privacy/without-person.ts';
 import type { Team } from '../../app/team/team.ts';
@@ -34,6 +35,7 @@ import {
   visits,
 } from '../schema.ts';
 import { monthsKept, teamErasure } from './ended-team-queries.ts';
+import { isNoneOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 import { teamOf } from './team-queries.ts';
 
@@ -65,7 +67,7 @@ function cutoff(now: Date) {
 export async function claimedSprintsToReduce(
   session: SqlSession,
   now: Date,
-  limit: number,
+  { limit, except }: Portion,
 ): Promise<{ team: Team; sprintId: string }[]> {
   const closedBefore = new Date(now.getTime() - AFTER_CLOSING_DAYS * 86_400_000);
   const rows = await session
@@ -78,6 +80,7 @@ export async function claimedSprintsToReduce(
         ne(sprints.state, 'open'),
         sql`${sprints.endsOn} < (${cutoff(now)})::date`,
         sql`${sprints.closedAt} < ${closedBefore.toISOString()}::timestamptz`,
+        isNoneOf(sprints.id, except),
       ),
     )
     .orderBy(sprints.endsOn, sprints.id)

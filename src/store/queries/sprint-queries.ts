@@ -1,5 +1,6 @@
 /** Reads and writes sprints. What state a sprint goes to, and when, is decided elsewhere. */
-import { and, asc, desc, eq, getTableColumns, ne, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, getTableColumns, ne, notInArray, type SQL, sql } from 'drizzle-orm';
+import type { PgColumn } from 'drizzle-orm/pg-core';
 import type { SprintReading, SprintWithTeam, SprintWriting } from '../../app/ports/sprints.ts';
 import type { GoalOutcome, Sprint } from '../../app/team/team.ts';
 import { installations, members, pastChanges, planChanges, sprints, teams, watches } from '../schema.ts';
@@ -98,6 +99,11 @@ const TEAM_IN_CHANNEL = frozenJoin(
     where ${teams.workspaceId} = ${sql.placeholder('workspace')} and ${teams.channelId} = ${sql.placeholder('channel')}
     order by ${sprints.startsOn}`,
 );
+
+/** What was passed over in a portion of work; hardly ever anything. */
+export function isNoneOf(id: PgColumn, except: readonly string[] = []): SQL | undefined {
+  return except.length === 0 ? undefined : notInArray(id, [...except]);
+}
 
 /**
  * The clocks of a workspace that removed the bot are stopped until it is installed again, and those of a team that was ended

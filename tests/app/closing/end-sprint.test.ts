@@ -4,7 +4,6 @@ import { answerForm } from '../../../src/app/answering/answer-form.ts';
 import { answerInWords } from '../../../src/app/answering/answer-in-words.ts';
 import { dropCard } from '../../../src/app/cards/change-cards.ts';
 import { pullCards } from '../../../src/app/cards/pull-cards.ts';
-import { closeDueSprints } from '../../../src/app/clock/ask-members.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
 import { editCard } from '../../../src/app/planning/edit-card.ts';
@@ -111,7 +110,7 @@ describe('closing by itself', () => {
   test('happens once, however often the clock ticks and however many do', async () => {
     const { h, sprint } = await running();
     h.set(CLOSING);
-    const claimed = await Promise.all([closeDueSprints(h.deps), closeDueSprints(h.deps)]);
+    const claimed = await Promise.all([h.tick(), h.tick()]);
     await h.pass('2026-11-13T17:01:00Z');
     expect(claimed.reduce((a, b) => a + b)).toBe(1);
     expect(verdictsIn(h)).toHaveLength(1);
