@@ -3,10 +3,16 @@
 /** A version of a past may come back once its rows are forgotten, a day later (`dropOldRecords`); by then nobody remembers it. */
 const KEPT_MS = 12 * 3_600_000;
 
+interface Kept<Value> {
+  readonly value: Value;
+  readonly sinceMs: number;
+  readonly weight: number;
+}
+
 /** All that the value was made from is part of its key, if only as a version, so what is out of date is not found again. */
 export class Memory<Value> {
   /** In the order of their last use. */
-  readonly #kept = new Map<string, { readonly value: Value; readonly sinceMs: number }>();
+  readonly #kept = new Map<string, Kept<Value>>();
 
   readonly #most: number;
   readonly #weightOf: (value: Value) => number;
@@ -35,9 +41,17 @@ export class Memory<Value> {
     const known = key === undefined ? undefined : this.#kept.get(key);
     const nowMs = performance.now();
     const isFresh = known !== undefined && nowMs - known.sinceMs < KEPT_MS;
-    const entry = isFresh ? known : { value: await make(), sinceMs: nowMs };
-    if (key !== undefined && (isFresh || mayKeep())) this.#keepAsLatest(key, entry);
-    return entry.value;
+    if (isFresh) {
+      this.#keepAsLatest(key as string, known);
+      return known.value;
+    }
+    const value = await make();
+    // Weighed before anything is kept: one that can't be, as of a damaged row, must not spoil what is kept for others.
+    const weight = this.#weightOf(value);
+    if (key !== undefined && Number.isFinite(weight) && mayKeep()) {
+      this.#keepAsLatest(key, { value, sinceMs: nowMs, weight });
+    }
+    return value;
   }
 
   clear(): void {
@@ -45,10 +59,10 @@ export class Memory<Value> {
     this.#weight = 0;
   }
 
-  #keepAsLatest(key: string, entry: { readonly value: Value; readonly sinceMs: number }): void {
+  #keepAsLatest(key: string, entry: Kept<Value>): void {
     this.#forget(key);
     this.#kept.set(key, entry);
-    this.#weight += this.#weightOf(entry.value);
+    this.#weight += entry.weight;
     // One that is too heavy by itself goes as well.
     for (const oldest of this.#kept.keys()) {
       if (this.#weight <= this.#most) return;
@@ -60,6 +74,6 @@ export class Memory<Value> {
     const entry = this.#kept.get(key);
     if (!entry) return;
     this.#kept.delete(key);
-    this.#weight -= this.#weightOf(entry.value);
+    this.#weight -= entry.weight;
   }
 }

@@ -101,6 +101,17 @@ test('what is kept weighs no more than was said: the longest unused goes first, 
   expect(made.slice(4)).toEqual(['too heavy', 'too heavy']);
 });
 
+test('what can’t be weighed, as of a damaged row, is not kept, and spoils nothing that is kept of others', async () => {
+  const memory = new Memory<{ parts?: string }>(10, ({ parts }) => (parts as string).length);
+  let made = 0;
+  const whole = () => memory.get('whole', async () => ({ parts: `${++made}` }));
+  await expect(memory.get('damaged', async () => ({}))).rejects.toThrow(TypeError);
+  await memory.get('odd', async () => ({ parts: { length: Number.NaN } as never }));
+  await whole();
+  await whole();
+  expect(made).toBe(1);
+});
+
 const harness = harnessForEach('2026-10-30T12:00:00Z');
 const ana = actorOf('ana');
 
