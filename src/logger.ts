@@ -72,7 +72,7 @@ function shortFields(fields: Record<string, unknown>): Record<string, unknown> {
 type LogMethod = (this: Logger, given: Parameters<LogFn>, method: LogFn, level: number) => void;
 
 const WARN = 40;
-/** Of the same message and reason, so many lines a minute. */
+/** Of the same message and reason, in the same workspace where one is named, so many lines a minute. */
 const MOST_LINES = 60;
 const WINDOW_MS = 60_000;
 /** Others' libraries make messages of their own. */
@@ -86,24 +86,28 @@ function limited(write: LogMethod): LogMethod {
   const windows = new Map<string, { count: number }>();
   return function (given, method, level) {
     const [details, message] = given as [unknown, unknown];
-    const { reason, refused } = (Object(details) ?? {}) as { reason?: unknown; refused?: unknown };
+    const { refused, ...fields } = Object(details) as Record<string, unknown>;
     if (level !== WARN && refused !== true) return write.call(this, given, method, level);
     const text = typeof details === 'string' ? details : String(message);
-    const kind = `${text} ${typeof reason === 'string' ? reason : ''}`;
+    // One tenant's refusals must not hide another's.
+    const names = windows.size < MOST_KINDS ? ['event', 'reason', 'workspaceId'] : ['event', 'reason'];
+    const same = Object.fromEntries(
+      names.flatMap((name) => (typeof fields[name] === 'string' ? [[name, fields[name]]] : [])),
+    );
+    const kind = JSON.stringify([text, same]);
     const known = windows.get(kind);
     if (known) {
       known.count += 1;
       if (known.count <= MOST_LINES) write.call(this, given, method, level);
       return;
     }
-    if (windows.size >= MOST_KINDS) return;
+    if (windows.size >= 2 * MOST_KINDS) return;
     const window = { count: 1 };
     windows.set(kind, window);
     setTimeout(() => {
       windows.delete(kind);
       const leftOut = window.count - MOST_LINES;
-      const why = typeof reason === 'string' ? { reason } : {};
-      if (leftOut > 0) write.call(this, [{ leftOut, ...why }, text] as never, method, level);
+      if (leftOut > 0) write.call(this, [{ leftOut, ...same }, text] as never, method, level);
     }, WINDOW_MS).unref();
     write.call(this, given, method, level);
   };

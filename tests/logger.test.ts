@@ -1,4 +1,5 @@
 import { describe, expect, it, vi } from 'vitest';
+import { noteSecurity } from '../src/logger.ts';
 import { logCatcher } from './slack/support/log-catcher.ts';
 
 describe('the log', () => {
@@ -64,6 +65,32 @@ describe('the log', () => {
       ]);
       logger.info({ refused: true }, 'Refused.');
       expect(count('Refused.')).toBe(62);
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
+  it('leaves no workspace’s refusals out for those of another, and names in the last line what was left out', () => {
+    vi.useFakeTimers();
+    try {
+      const { logger, entries } = logCatcher();
+      const refused = (workspaceId: string, actorId: string) =>
+        noteSecurity(logger, {
+          ...{ event: 'request-refused', by: 'person', reason: 'not-a-facilitator' },
+          ...{ workspaceId, actorId },
+        });
+      for (let i = 0; i < 500; i += 1) refused('T1', 'U1');
+      refused('T2', 'U2');
+      const of = (workspaceId: string) => entries().filter((line) => line.workspaceId === workspaceId);
+      expect([of('T1').length, of('T2')]).toEqual([60, [expect.objectContaining({ actorId: 'U2' })]]);
+      vi.advanceTimersByTime(60_000);
+      expect(of('T1').at(-1)).toMatchObject({
+        ...{ event: 'request-refused', reason: 'not-a-facilitator', leftOut: 440 },
+      });
+      // However many workspaces there are, not all of them together can fill the disk.
+      const before = entries().length;
+      for (let i = 0; i < 5_000; i += 1) refused(`T${i}`, 'U1');
+      expect(entries().length - before).toBe(1_060);
     } finally {
       vi.useRealTimers();
     }

@@ -12,6 +12,9 @@ interface TokenKey {
   readonly key: Uint8Array;
 }
 
+/** As the settings take them. */
+const KEY_NAME = /^[\w-]{1,40}$/;
+
 const CIPHER = 'aes-256-gcm';
 /** First part of every sealed token: how to read the rest. */
 const VERSION = 'v1';
@@ -79,7 +82,8 @@ export function tokenKeys(keys: readonly [TokenKey, ...TokenKey[]]): TokenKeys {
 
     open(workspaceId, { sealed, keyName }) {
       const key = byName.get(keyName);
-      if (!key) throw new TokenKeyError(keyName, 'no such key');
+      // A name that no key can have is no key that is missing.
+      if (!key) throw new TokenKeyError(keyName, KEY_NAME.test(keyName) ? 'no such key' : 'damaged');
       const [version, packed = '', ...more] = sealed.split('.');
       const bytes = Buffer.from(packed, 'base64url');
       if (version !== VERSION || more.length > 0 || bytes.length <= NONCE_BYTES + TAG_BYTES) {

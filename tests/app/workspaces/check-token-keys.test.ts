@@ -140,4 +140,18 @@ describe('the check at the start', () => {
     await database.session.execute(sql`update loadline.installations set sealed_token = 'v1.short'`);
     expect(await checkTokenKeys(database.store, before)).toEqual({ problems: [], damagedIds: ['T1'] });
   });
+
+  it('passes over one that names a key as none can be named, but not one that names a key that is missing', async () => {
+    for (const name of ['T1', 'T2']) await install(name, before);
+    const nameKey = (keyName: string) =>
+      database.session.execute(
+        sql`update loadline.installations set key_name = ${keyName} where workspace_id = 'T2'`,
+      );
+    for (const keyName of ['', 'Mars/Base', 'x'.repeat(41)]) {
+      await nameKey(keyName);
+      expect(await checkTokenKeys(database.store, before)).toEqual({ problems: [], damagedIds: ['T2'] });
+    }
+    await nameKey('winter');
+    expect(await tokenKeyProblems(database.store, before)).toEqual([{ code: 'key-missing', name: 'winter' }]);
+  });
 });
