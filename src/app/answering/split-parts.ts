@@ -49,16 +49,16 @@ export function splitParts(
       const [more, amount = ''] = extraInOrder(wordsOf(before ?? ''), vocabulary);
       const open =
         before !== undefined && isAmount(words, vocabulary)
-          ? cardLeftOpen(before, cards, vocabulary)
+          ? cardLeftOpen(extraBehindCard(before, vocabulary), cards, vocabulary)
           : undefined;
       const isFirstMore = parts.length === 1 && isMore(more) && SIGNED_NUMBER.test(amount);
-      if (isFirstMore) parts[0] = `${part} ${before}`;
+      if (open !== undefined) parts[parts.length - 1] = withAmount(open, words, isMore);
+      else if (isFirstMore) parts[0] = `${part} ${before}`;
       else if (before !== undefined && endsInFormer(before) && isNow(words[0]))
         parts[parts.length - 1] = `${before} ${words.join(' ')}`;
       // `berth-7, 3`
       else if (before !== undefined && callsCard(before, cards) && isNumber(words[0] ?? ''))
         parts[parts.length - 1] = `${before}: ${words.join(' ')}`;
-      else if (open !== undefined) parts[parts.length - 1] = withAmount(open, words, isMore);
       else if (before !== undefined && isMore(words[0]))
         parts[parts.length - 1] = `${before} ${words.join(' ')}`;
       else parts.push(part);
@@ -108,6 +108,14 @@ function withAmount(
   const moreAt = words.findIndex(isMore);
   const name = moreAt < 0 ? words : words.slice(0, moreAt);
   return [...name, ':', ...amount, ...words.slice(name.length)].join(' ');
+}
+
+/** `berth-7 worked 2` of `worked 2 on berth-7`. */
+function extraBehindCard(text: string, { worked, surprise, about }: AnswerVocabulary): string {
+  const words = wordsOf(text);
+  const [extra = '', amount = '', on = '', ...card] = words;
+  const isAbout = [...worked, ...surprise].includes(plainly(extra)) && about.includes(plainly(on));
+  return isAbout && isNumber(amount) ? [...card, extra, amount].join(' ') : text;
 }
 
 /** `berth-7` of `working on berth-7`. */

@@ -15,6 +15,10 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['holidays', 'off'],
   ['vacation', 'off'],
   ['out', 'off'],
+  ['sick', 'off'],
+  ['ill', 'off'],
+  ['wont-be', 'off'],
+  ['not-in', 'off'],
   ['part-time', 'works'],
   ['parttime', 'works'],
   ['remind', 'ask'],
@@ -37,6 +41,7 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['should-take', 'range'],
   ['can-take', 'range'],
   ['how-are', 'status'],
+  ['my-card', 'cards'],
   ['is-left', 'status'],
   ['are-left', 'status'],
   ['next', 'range'],
@@ -84,6 +89,12 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['commands', 'help'],
 ]);
 
+/** Words that ask how the sprint is going where both are among those typed, though one of them is a command's. */
+const ASK_FOR_STATUS = [
+  ['end', 'sprint'],
+  ['who', 'answer'],
+];
+
 /** What is done with cards. */
 const CARD_COMMANDS: ReadonlySet<string> = new Set(['pull', 'drop', 'take', 'give', 'release', 'moving']);
 
@@ -106,8 +117,8 @@ export function commandAmong(typed: string): string | undefined {
   const together = words.slice(1).map((word, i) => `${words[i]}-${word}`);
   const pair = OTHER_WORDS.get(together.find((two) => OTHER_WORDS.has(two)) ?? '');
   if (pair !== undefined) return pair;
-  // A sprint ends by itself; the command ends a team.
-  if (words.includes('end') && words.includes('sprint')) return 'status';
+  // A sprint ends by itself, the command ends a team; and who asks after others doesn't want to answer.
+  if (ASK_FOR_STATUS.some((both) => both.every((word) => words.includes(word)))) return 'status';
   const other = OTHER_WORDS.get(words.find((word) => OTHER_WORDS.has(word)) ?? '');
   const command = words.find(isCommandWord);
   // `hand over my cards` isn't about the list of them.

@@ -94,8 +94,18 @@ function asMistypedCommand(refusal: unknown, text: string): unknown {
     const near = nearestCommandWord(isUnclear ? word : text);
     return near === undefined ? refusal : new Refusal('unknown-command', { word, near });
   }
-  const near = isUnclear && !text.endsWith('?') ? undefined : commandAmong(text);
+  const among = commandAmong(text);
+  const near =
+    isUnclear && !text.endsWith('?') && !(among === 'off' && namesNoCard(refusal)) ? undefined : among;
   return near === undefined ? refusal : new Refusal('not-about-cards', { example: undefined, near });
+}
+
+/** `on holiday from 9 to 12 Nov` may be an answer for its numbers alone. */
+function namesNoCard({ details }: Refusal): boolean {
+  if (!('problems' in details)) return false;
+  return details.problems.every(
+    (one) => 'code' in one && one.code === 'not-an-answer' && !('position' in one),
+  );
 }
 
 /** Who tidies up what is older than this knows that it was long ago. */

@@ -149,6 +149,24 @@ describe('direct messages', () => {
     expect(platform.callsTo('chat.postMessage')[0]?.text).toContain('Did you mean /loadline take?');
   });
 
+  it.each([
+    ['I’m on holiday from 9 to 12 Nov', undefined, 'Did you mean /loadline off?'],
+    ['on holiday from 9 to 12 Nov, tide is done by then', 1, 'Not recorded.'],
+  ])('of days off, with the numbers of days, lead to them: %s', async (text, position, told) => {
+    const bot = botUnderTest(platform);
+    const problem = { code: 'not-an-answer', typed: text } as const;
+    bot.useCases.answerInWords.mockRejectedValue(
+      new Refusal('unclear-words', {
+        problems: [position === undefined ? problem : { ...problem, position }],
+        example: { cardCount: 2, reference: '1', title: 'Tide table', leftPoints: 5 },
+      }),
+    );
+    await bot.say(text);
+    const words = String(platform.callsTo('chat.postMessage')[0]?.text);
+    expect(words).toContain(told);
+    expect(words.includes('Did you mean')).toBe(position === undefined);
+  });
+
   it.each(['hello there', 'what is it', '3 worked lots', 'why'])(
     'name none when they are near none: %s',
     async (text) => {
