@@ -1,4 +1,4 @@
-/** Reads a day as people type it: `24 Dec`, `2026-12-24`, `24.12.`, `Dec 24th 2027`, `end of March`, `tomorrow`, `Friday`. */
+/** Reads a day as people type it: `24 Dec`, `2026-12-24`, `24.12.`, `24/12`, `Dec 24th 2027`, `end of March`, `tomorrow`, `Friday`. */
 import { getDaysInMonth } from 'date-fns/getDaysInMonth';
 import { type Day, dayPlus, isDay, type Weekday, weekdayOf } from '../sprint/calendar.ts';
 
@@ -116,8 +116,8 @@ function read(typed: string, today: Day, search: Search): Day | undefined {
     /^(?<month>[a-z]{3,9})\.? (?<day>\d{1,2})(?:st|nd|rd|th)?(?: (?<year>\d{4}))?$/.exec(text) ??
     /^(?:the )?(?<day>end) of (?:(?:the|this) )?(?<month>[a-z]{3,9})\.?(?: (?<year>\d{4}))?$/.exec(text);
   const numbered = /^(?<day>\d{1,2})\.(?<month>\d{1,2})\.(?<year>\d{4})?$/.exec(text);
-  const { day = '', month = '', year } = (named ?? numbered)?.groups ?? {};
-  const monthNumber = numbered ? Number(month) : monthNamed(month, today);
+  const { day = '', month = '', year } = (named ?? numbered)?.groups ?? slashed(text);
+  const monthNumber = named ? monthNamed(month, today) : Number(month);
   if (day === '' || monthNumber === 0) return undefined;
   const inYear = (of: number): Day => {
     const dayOfMonth = day === 'end' ? getDaysInMonth(new Date(of, monthNumber - 1)) : Number(day);
@@ -125,6 +125,15 @@ function read(typed: string, today: Day, search: Search): Day | undefined {
   };
   if (year === undefined) return search.inSomeYear(inYear);
   return isDay(inYear(Number(year))) ? inYear(Number(year)) : undefined;
+}
+
+/** `15/1` and `1/15`, where one number can't be a month; `3/4` may be either of two days. */
+function slashed(text: string): { readonly day?: string; readonly month?: string; readonly year?: string } {
+  const [, first = '', second = '', year] = /^(\d{1,2})\/(\d{1,2})(?:\/(\d{4}))?$/.exec(text) ?? [];
+  const more = year === undefined ? {} : { year };
+  if (Number(first) > MONTHS.length) return { day: first, month: second, ...more };
+  if (Number(second) > MONTHS.length || first === second) return { day: second, month: first, ...more };
+  return {};
 }
 
 /** @param name may be `month`, for that of today, and `year`, for its last one. @returns 0 for what is none */

@@ -15,8 +15,8 @@ const GROWING = /(?:^| )(?:and )?(?:growing|grows|growth|grow|\+) ?(?:of|by)?(?:
 const UNIT =
   / ?(?:points?|pts?)? ?(?:left|of work)? ?(?:(?:a|an|per|each|every|with each) sprint)? ?[,;.]? ?$/i;
 const BY = '(?:^| )(?<!(?:grow(?:ing|s|th)?|[+]) ?)(?:by|until|till|before)';
-/** The day by which it is wanted. */
-const BY_DAY = new RegExp(`${BY} (${DAY_WORDS})[,;.]?(?= |$)`, 'gi');
+/** The day by which it is wanted. Elsewhere `15/1` may be points; here it is a day. */
+const BY_DAY = new RegExp(`${BY} (${DAY_WORDS}|\\d{1,2}/\\d{1,2}(?:/\\d{4})?)[,;.]?(?= |$)`, 'gi');
 /** What somebody asks who names a day alone. */
 const HOW_MUCH = /^ ?how (?:much|many(?: points)?) ?$/i;
 /** What stands there and is no day. */

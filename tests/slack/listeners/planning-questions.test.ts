@@ -64,6 +64,10 @@ const COMMANDS: [typed: string, question: object][] = [
   ['forecast 120 by 31 March', { about: 'forecast', backlogPoints: 120, byDay: '31 March' }],
   ['forecast by 31 March', { about: 'forecast', byDay: '31 March' }],
   [
+    'forecast 120 by 15/1, growing 5',
+    { about: 'forecast', backlogPoints: 120, growthPoints: 5, byDay: '15/1' },
+  ],
+  [
     'forecast How much until 2027-03-31, using 60%, growing 2',
     { about: 'forecast', growthPoints: 2, sharePercent: 60, byDay: '2027-03-31' },
   ],
