@@ -51,11 +51,12 @@ function sizeLine({ estimatePoints, chance, record }: Known, openPoints: number)
 }
 
 function noChanceSentences(size: PullInSize | undefined): string {
-  const why =
-    size && 'undefined' in size.chance
-      ? reasonSentence(size.chance.undefined)
-      : mrkdwn('pull-in-empty-scale');
-  return `${mrkdwn('pull-in-no-chance')} ${why} ${mrkdwn('pull-in-import-hint')}`;
+  const because = size && 'undefined' in size.chance ? size.chance.undefined : undefined;
+  return [
+    mrkdwn('pull-in-no-chance'),
+    because ? reasonSentence(because) : mrkdwn('pull-in-empty-scale'),
+    ...(because?.code === 'few-sprints' ? [mrkdwn('pull-in-import-hint')] : []),
+  ].join(' ');
 }
 
 /** For the reply after a card came in: its own chance, kindly when it is small. */

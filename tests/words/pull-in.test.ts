@@ -61,6 +61,16 @@ describe('the check before a card is pulled in', () => {
     );
   });
 
+  it('sends nobody to the import where more history would change nothing', () => {
+    const chance = undefinedBecause('nobody-answered');
+    const words = pullInCheckWords(
+      pullInCheckOf({ sizes: [{ estimatePoints: 3, chance, record: NO_RECORD }] }),
+    );
+    expect(words).toContain(
+      'The chance isn’t known. Nobody has answered in this sprint yet, so it isn’t known what is left.\n',
+    );
+  });
+
   it.each([
     [0, 0, 'No card has been pulled into a closed sprint yet, so there is no record to look at.'],
     [1, 1, 'One card was pulled in before; it was finished in its sprint.'],

@@ -14,8 +14,8 @@ import { type Reason, reason, type UndefinedValue } from '../../sprint/undefined
 import type { SprintTime } from '../clock/sprint-time.ts';
 import { closedCards, pastSprints, pulledInCards } from '../history/team-history.ts';
 import type { Transaction } from '../ports/store.ts';
-import { outcomeAhead } from '../watching/load-outlook.ts';
-import { LEAST_OWN_SPRINTS, sprintProjection, whyNoTimeAhead } from '../watching/sprint-projection.ts';
+import { outcomeAhead, whyNothingAhead } from '../watching/load-outlook.ts';
+import { LEAST_OWN_SPRINTS, sprintProjection } from '../watching/sprint-projection.ts';
 import type { TeamSprint } from '../watching/team-sprint.ts';
 
 /** One size of card, as it would fare when pulled in now. */
@@ -50,13 +50,13 @@ export async function pullInCheck(
   { time, on }: { readonly time: SprintTime; readonly on: Day },
   estimates: readonly number[],
 ): Promise<PullInCheck> {
-  const { team, sprint, states } = running;
+  const { team, states } = running;
   const pastVersion = await tx.read.pastVersion(team.workspaceId);
   const past = await pastSprints(tx, team, pastVersion);
   const projection = await sprintProjection(tx, team, states, time, pastVersion);
   const { now, ownSprints } = projection;
   const openPoints = Math.max(0, now.cardPoints - now.finishedPoints);
-  const because = whyNoTimeAhead(sprint, time, on) ?? whyTooLittleHistory(ownSprints);
+  const because = (await whyNothingAhead(tx, running, time, on)) ?? whyTooLittleHistory(ownSprints);
   const chancesOf = async (): Promise<PullInChance[]> => {
     const { velocityWith } = await outcomeAhead(tx, running, projection, time, on, pastVersion);
     const aheadPoints = openPoints - now.underwayPoints;

@@ -77,11 +77,10 @@ export async function loadOutlook(
   on: Day,
   pastVersion?: string,
 ): Promise<LoadOutlook> {
-  const { team, sprint, states } = running;
+  const { team, states } = running;
   const because =
-    whyNoTimeAhead(sprint, time, on) ??
-    (sprintSoFar(states).cardPoints === 0 ? reason('no-points') : undefined) ??
-    (await whyNothingSaid(tx, running, time, on));
+    (await whyNothingAhead(tx, running, time, on)) ??
+    (sprintSoFar(states).cardPoints === 0 ? reason('no-points') : undefined);
   if (because !== undefined) return { from: 'nothing', because };
   const version = pastVersion ?? (await tx.read.pastVersion(team.workspaceId));
   const projection = await sprintProjection(tx, team, states, time, version);
@@ -107,6 +106,16 @@ export async function loadOutlook(
       speaker: ahead.spoken.speaker,
     },
   };
+}
+
+/** Why nothing is told of the sprint's end, whatever is known of earlier ones. Undefined: something is. */
+export async function whyNothingAhead(
+  tx: Transaction,
+  running: TeamSprint,
+  time: SprintTime,
+  on: Day,
+): Promise<Reason | undefined> {
+  return whyNoTimeAhead(running.sprint, time, on) ?? whyNothingSaid(tx, running, time, on);
 }
 
 /** Where nobody has answered for days, it isn't known what was done: neither pace nor history can speak of it. */

@@ -25,12 +25,17 @@ function watched(points: number, cards: readonly PastCard[] = []): Partial<PastS
 }
 
 async function running(past: readonly Partial<PastSprint>[]) {
+  const { h, team, sprint } = await unanswered(past);
+  await recordUnchanged(h.deps, ben, { sprintId: sprint.id, day: '2026-11-05' });
+  return { h, team, sprint };
+}
+
+async function unanswered(past: readonly Partial<PastSprint>[]) {
   const h = harness();
   const team = await h.setUpTeam();
   if (past.length > 0) await importPast(h, team, pastSprintsOf(past));
   const { sprint } = await h.plan(team);
   await h.pass('2026-11-06T09:15:00Z');
-  await recordUnchanged(h.deps, ben, { sprintId: sprint.id, day: '2026-11-05' });
   return { h, team, sprint };
 }
 
@@ -45,6 +50,16 @@ function chanceOf(check: PullInCheck, points: number): PullInChance {
 }
 
 describe('the check before a card is pulled in', () => {
+  test('tells no chance where the status tells none, since nobody has answered for days', async () => {
+    const { h } = await unanswered(Array.from({ length: 6 }, () => watched(14)));
+    const because = { undefined: { code: 'nobody-answered' } };
+    expect((await checkOf(h)).sizes.map(({ chance }) => chance)).toEqual(DEFAULT_SCALE.map(() => because));
+    expect((await sprintStatus(h.deps, ben, CHANNEL)).load).toEqual({
+      from: 'nothing',
+      because: because.undefined,
+    });
+  });
+
   test('gives each size of the scale both chances, the smaller the likelier, done first the likelier', async () => {
     const { h } = await running(Array.from({ length: 6 }, () => watched(14)));
     const check = await checkOf(h);
