@@ -30,6 +30,18 @@ function fileWith(name: string, text: string): string {
   return file;
 }
 
+test('--distinct counts a team once that several boards show', async () => {
+  const once = fileWith('one.csv', inventedCsv(70));
+  const [header = '', ...rows] = inventedCsv(70).trimEnd().split('\n');
+  const twin = rows.map((row) => row.replace(/^\d+/, (board) => String(Number(board) + 1_000)));
+  const both = rows.flatMap((row, i) => [row, twin[i] as string]);
+  const twice = fileWith('two.csv', [header, ...both, ''].join('\n'));
+  const [plain, distinct] = [await backtest(once), await backtest(twice, '--distinct')];
+  expect(distinct.err).toBe('');
+  expect(distinct.out.replaceAll('two.csv', 'one.csv')).toBe(plain.out);
+  expect((await backtest(twice)).out.replaceAll('two.csv', 'one.csv')).not.toBe(plain.out);
+});
+
 test('--json prints one document with the projection of each file and moment and the release dates of each board', async () => {
   const files = [fileWith('one.csv', inventedCsv(70)), fileWith('two.csv', inventedCsv(60))];
   const { code, out } = await backtest(...files, '--json');

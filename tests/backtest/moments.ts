@@ -69,3 +69,20 @@ export function sharedSprints(rows: readonly SprintMoment[]): SprintMoment[][] {
   }
   return groups;
 }
+
+/**
+ * Without the boards that show another's sprints: one is left out when more than half of its sprints are on larger boards that
+ * stay. What remains are about as many boards as there are teams; which sprints a board and a larger one share, stays.
+ */
+export function distinctBoards(rows: readonly SprintMoment[]): SprintMoment[] {
+  const sprintsOf = Map.groupBy(rowsAt(rows, 0), ({ board }) => board);
+  const seen = new Set<number>();
+  const staying = new Set<number>();
+  for (const [board, starts] of [...sprintsOf].toSorted(([, a], [, b]) => b.length - a.length)) {
+    const known = starts.filter(({ sprint }) => seen.has(sprint)).length;
+    if (2 * known > starts.length) continue;
+    staying.add(board);
+    for (const { sprint } of starts) seen.add(sprint);
+  }
+  return rows.filter(({ board }) => staying.has(board));
+}
