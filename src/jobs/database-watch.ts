@@ -13,6 +13,9 @@ export type LookAtDatabase = (how: 'reading' | 'writing') => Promise<{
 
 /** Beyond this the platform's requests are refused, and prompts go out at the wrong time. */
 const CLOCK_FAR_OFF_MS = 300_000;
+/** Whoever asks for the health gives up after two seconds (deploy/), and should hear why. A frozen server takes forty to be given up. */
+const ANSWERS_WITHIN_MS = 1_500;
+const NO_ANSWER = ['the database does not answer'];
 /** While a trouble lasts, the log says so again after this time. */
 const SAID_AGAIN_MS = 600_000;
 
@@ -42,7 +45,7 @@ interface DatabaseWatch {
   /** For each tick. Never throws. */
   look(): Promise<void>;
   /** What keeps the bot from working, a phrase each. */
-  problems(): Promise<string[]>;
+  problems(): Promise<readonly string[]>;
 }
 
 /**
@@ -56,6 +59,8 @@ export function watchDatabase(
   looked: (takesIn: boolean) => void = () => undefined,
 ): DatabaseWatch {
   const saidMs = new Map<Trouble, number>();
+  /** The look of those who ask for the health; asked once at a time, however long it takes. */
+  let underWay: Promise<readonly string[]> | undefined;
 
   async function troubles(how: 'reading' | 'writing'): Promise<Trouble[]> {
     const { trouble, clockAheadMs } = await ask(how);
@@ -82,12 +87,26 @@ export function watchDatabase(
   return {
     // One that does not answer fails the tick, which is logged.
     look: () => troubles('writing').then(ignore, ignore),
-    problems: () =>
-      troubles('reading').then(
-        (found) => found.map((code) => WORDS[code][0]),
-        () => ['the database does not answer'],
-      ),
+    problems() {
+      underWay ??= troubles('reading')
+        .then(
+          (found) => found.map((code) => WORDS[code][0]),
+          () => NO_ANSWER,
+        )
+        .finally(() => {
+          underWay = undefined;
+        });
+      return inTime(underWay);
+    },
   };
+}
+
+async function inTime(problems: Promise<readonly string[]>): Promise<readonly string[]> {
+  let limit: NodeJS.Timeout | undefined;
+  const late = new Promise<readonly string[]>((resolve) => {
+    limit = setTimeout(() => resolve(NO_ANSWER), ANSWERS_WITHIN_MS);
+  });
+  return Promise.race([problems, late]).finally(() => clearTimeout(limit));
 }
 
 function ignore(): undefined {

@@ -90,21 +90,35 @@ describe('for many workspaces', () => {
     expectMany(configOf({ ...one.environment, ...many.environment }, '/run/secrets'));
   });
 
-  it('the bot accepts what the unit sets with its drop-in', async () => {
-    const lines = `${await fileText('loadline.service')}\n${await fileText('loadline.many.conf')}`.split(
-      '\n',
-    );
-    const valuesOf = (name: string): string[] => {
-      const all = lines.flatMap((line) => (line.startsWith(`${name}=`) ? [line.slice(name.length + 1)] : []));
-      // An empty one takes back what was said before.
-      return all.slice(all.lastIndexOf('') + 1);
+  it('the bot accepts what the unit sets with its drop-ins, and keeps its database whichever there are', async () => {
+    // systemd reads drop-ins in the order of their names: systemd.unit(5).
+    const on = async (dropIns: readonly string[]) => {
+      const names = dropIns.toSorted().map((name) => `loadline.${name}`);
+      const texts = await Promise.all(['loadline.service', ...names].map(fileText));
+      const lines = texts.join('\n').split('\n');
+      const valuesOf = (name: string): string[] => {
+        const all = lines.flatMap((line) =>
+          line.startsWith(`${name}=`) ? [line.slice(name.length + 1)] : [],
+        );
+        // An empty one takes back what was said before.
+        return all.slice(all.lastIndexOf('') + 1);
+      };
+      const settings = Object.fromEntries(
+        valuesOf('Environment').map((one) => [one.split('=')[0], one.split('=').slice(1).join('=')]),
+      );
+      const config = configOf(settings, '%d');
+      expectMany(config);
+      return {
+        databaseUrl: config.databaseUrl,
+        loaded: valuesOf('LoadCredential').map((one) => one.split(':')[0]),
+      };
     };
-    const settings = Object.fromEntries(
-      valuesOf('Environment').map((one) => [one.split('=')[0], one.split('=').slice(1).join('=')]),
-    );
-    expectMany(configOf(settings, '%d'));
-    const loaded = valuesOf('LoadCredential').map((one) => one.split(':')[0]);
-    expect(loaded.toSorted()).toEqual(['client-secret', 'signing-secret', 'token-keys']);
+    const secrets = ['client-secret', 'signing-secret', 'token-keys'];
+    expect(await on(['many.conf'])).toEqual({ databaseUrl: undefined, loaded: secrets });
+    expect(await on(['postgres.conf', 'many.conf'])).toEqual({
+      databaseUrl: SECRETS['database-url'],
+      loaded: [...secrets, 'database-url'],
+    });
   });
 
   it('the bot accepts what the cluster’s deployment sets with its patch', async () => {

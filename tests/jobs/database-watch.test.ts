@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { type LookAtDatabase, watchDatabase } from '../../src/jobs/database-watch.ts';
 
 type Said = Awaited<ReturnType<LookAtDatabase>> | Error;
@@ -56,6 +56,28 @@ describe('the state of the database', () => {
       await watch.look();
     }
     expect(looked).toEqual([true, false, true, false]);
+  });
+
+  it('is said not to answer within two seconds, while a frozen server is asked once', async () => {
+    vi.useFakeTimers();
+    try {
+      let asks = 0;
+      const { problems } = watchDatabase(
+        () => {
+          asks += 1;
+          return new Promise(() => undefined);
+        },
+        { info: () => undefined, error: () => undefined },
+      );
+      for (let i = 0; i < 5; i += 1) {
+        const answer = problems();
+        await vi.advanceTimersByTimeAsync(1_999);
+        expect(await answer).toEqual(['the database does not answer']);
+      }
+      expect(asks).toBe(1);
+    } finally {
+      vi.useRealTimers();
+    }
   });
 
   it.each([
