@@ -9,7 +9,12 @@ import { day, id } from './button-values.ts';
 /** The conversation in which the form was asked for, where the reply belongs; undefined: the person's own. */
 const replyTo = id.optional();
 
-export const setupContext = z.strictObject({ channelId: id, replyTo });
+/** `shown`: who was on the team when the form was opened. */
+export const setupContext = z.strictObject({
+  channelId: id,
+  shown: z.array(id).max(1_000).optional(),
+  replyTo,
+});
 export const personContext = z.strictObject({ replyTo });
 export const teamContext = z.strictObject({ teamId: id, replyTo });
 /** `seen`: the fingerprint of the plan that is shown. */

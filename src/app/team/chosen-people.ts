@@ -4,6 +4,7 @@ import type { Directory, Profile } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { refuseIfAny } from '../refusal.ts';
 import { whyNot } from './belonging.ts';
+import type { Membership } from './place.ts';
 import type { Member, Role, Team } from './team.ts';
 
 /** Who is to be what. */
@@ -49,6 +50,26 @@ export async function newPeopleOutside(
     ),
     ...newOutside('productOwnerId', listOf(productOwnerId), [before?.productOwnerId]),
   ];
+}
+
+/** Whom the form showed, and who is no longer on the team: they weren't chosen, only left in the field. */
+export function withoutLeavers(
+  {
+    memberIds,
+    facilitatorIds,
+    productOwnerId,
+    shownIds,
+  }: ChosenPeople & { readonly shownIds?: readonly string[] | undefined },
+  { team, members }: Pick<Membership, 'team' | 'members'>,
+): ChosenPeople {
+  const present = members.filter(({ isActive }) => isActive).map(({ userId }) => userId);
+  const stays = (userId: string): boolean =>
+    !shownIds?.includes(userId) || present.includes(userId) || team.productOwnerId === userId;
+  return {
+    memberIds: memberIds.filter(stays),
+    facilitatorIds: facilitatorIds.filter(stays),
+    productOwnerId: listOf(productOwnerId).find(stays),
+  };
 }
 
 export function peopleIn({ memberIds, facilitatorIds, productOwnerId }: ChosenPeople): string[] {

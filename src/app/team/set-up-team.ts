@@ -14,7 +14,7 @@ import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal, type RefusalDetails, refuseIfAny } from '../refusal.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { mayFacilitate, requireMaySetUp, whyNot } from './belonging.ts';
-import { newPeopleOutside, type Profiles, peopleIn, profilesOf } from './chosen-people.ts';
+import { newPeopleOutside, type Profiles, peopleIn, profilesOf, withoutLeavers } from './chosen-people.ts';
 import { gonePerson, letGo } from './leave-team.ts';
 import {
   isDesertedBy,
@@ -57,6 +57,8 @@ export interface SetupForm {
 
 export type SetupInput = Omit<SetupForm, 'existing' | 'sprintsLeftBehind' | 'isShared' | 'acceptsShared'> & {
   readonly acceptsShared?: boolean;
+  /** Who was on the team when the form was opened, so that nobody is put back on it who has left or was erased since. */
+  readonly shownIds?: readonly string[] | undefined;
 };
 
 /** What the set-up form shows at first: the team's settings, or defaults from channel and caller. */
@@ -193,8 +195,9 @@ function problemsOf(input: SetupInput): InputProblem[] {
  * @throws Refusal `bad-input`, `channel-not-seen`, `channel-archived`, `not-a-facilitator`, `not-a-member`,
  * `channel-shared`, `outsider`, `guest-set-up`, `set-up-left-to-others`, `set-up-from-outside`.
  */
-export async function setUpTeam(deps: AppDependencies, actor: Actor, input: SetupInput): Promise<Team> {
-  refuseIfAny(problemsOf(input));
+export async function setUpTeam(deps: AppDependencies, actor: Actor, given: SetupInput): Promise<Team> {
+  refuseIfAny(problemsOf(given));
+  let input = given;
   const [caller, channel, outside, profiles] = await waitForAll([
     deps.directory.profile(actor.workspaceId, actor.userId),
     deps.directory.channel(actor.workspaceId, input.channelId),
@@ -217,6 +220,8 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       requireFacilitator(membership, 'change-settings');
       // As it is under the lock: what the other form sets must not be taken back.
       before = membership.team;
+      input = { ...given, ...withoutLeavers(given, membership) };
+      refuseIfAny(problemsOf(input));
     } else {
       before = existing && (await tx.read.teamById(existing.id));
       requireMaySetUp(caller, deps);

@@ -39,7 +39,7 @@ export const setup = command({
       make: async ({ useCases }, { actor, replyTo }, place) =>
         setupFormView(await useCases.setupForm(actor, place), replyTo),
       submit: async (useCases, { actor, fields, context }) => {
-        const { channelId } = readHeld(setupContext, context);
+        const { channelId, shown } = readHeld(setupContext, context);
         const { canSetUpHere } = await useCases.overview(actor, { channelId, isDirect: false });
         const team = await useCases.setUpTeam(actor, {
           channelId,
@@ -51,6 +51,7 @@ export const setup = command({
           facilitatorIds: fields.choices(SETUP_FIELDS.facilitatorIds),
           productOwnerId: fields.choices(SETUP_FIELDS.productOwnerId)[0],
           acceptsShared: fields.choices(SETUP_FIELDS.acceptsShared).length > 0,
+          shownIds: shown,
         });
         return { next: 'close', say: teamSavedReply(team, !canSetUpHere) };
       },

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { erasePerson } from '../../../src/app/privacy/erase-person.ts';
 import { leaveTeam } from '../../../src/app/team/leave-team.ts';
 import type { MeasuresInput } from '../../../src/app/team/set-measures.ts';
 import { measuresForm, setMeasures } from '../../../src/app/team/set-measures.ts';
@@ -314,6 +315,31 @@ describe('setting up', () => {
       isFacilitator: false,
     });
     await refusalOf(setUpTeam(h.deps, actorOf('ben'), setup()), 'not-a-member');
+  });
+
+  test('again puts nobody back who left or was erased while the form was open, unless they are chosen anew', async () => {
+    const h = harness();
+    const team = await setUpTeam(
+      h.deps,
+      ana,
+      setup({ memberIds: [PEOPLE.ana, PEOPLE.ben, PEOPLE.chi], productOwnerId: PEOPLE.chi }),
+    );
+    const { existing: _, isShared: __, ...open } = await setupForm(h.deps, ana, CHANNEL);
+    const shownIds = [...open.memberIds];
+    await leaveTeam(h.deps, actorOf('ben'), { teamId: team.id });
+    await erasePerson(h.deps, actorOf('chi'));
+    const active = async () =>
+      (await h.read((read) => read.membersOf(team.id)))
+        .filter(({ isActive }) => isActive)
+        .map(({ userId }) => userId);
+    const after = await setUpTeam(h.deps, ana, { ...open, promptAt: '10:00', shownIds });
+    expect([after.promptAt, after.productOwnerId, await active()]).toEqual([
+      '10:00',
+      undefined,
+      [PEOPLE.ana],
+    ]);
+    await setUpTeam(h.deps, ana, { ...open, productOwnerId: undefined, shownIds: [PEOPLE.ana] });
+    expect(await active()).toEqual(expect.arrayContaining([PEOPLE.ana, PEOPLE.ben, PEOPLE.chi]));
   });
 
   test('again leaves scale, thresholds and times as they were set', async () => {

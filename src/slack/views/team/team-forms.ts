@@ -41,13 +41,21 @@ export const SETUP_FIELDS = {
 
 const NAME_MAX_LENGTH = 80;
 
+/** A form has room for no more, which is some two hundred people. */
+const SHOWN_MAX_LENGTH = 2_700;
+
+function shownIn({ existing, memberIds, facilitatorIds, productOwnerId }: SetupForm): { shown?: string[] } {
+  const shown = [...new Set([...memberIds, ...facilitatorIds, ...(productOwnerId ? [productOwnerId] : [])])];
+  return existing && JSON.stringify(shown).length <= SHOWN_MAX_LENGTH ? { shown } : {};
+}
+
 export function setupFormView(form: SetupForm, replyTo?: string): ModalView {
   const fields = SETUP_FIELDS;
   const frame = {
     form: 'setup',
     title: say(form.existing ? 'setup-title-change' : 'setup-title'),
     submit: say(form.existing ? 'setup-submit-change' : 'setup-submit'),
-    context: { channelId: form.channelId },
+    context: { channelId: form.channelId, ...shownIn(form) },
     replyTo,
   };
   return formView(frame, [
