@@ -12,7 +12,7 @@ import type { SqlSession } from '../queries/sql-session.ts';
 import { type BackgroundErrorListener, openJobSender, updateQueueTables } from '../queue/job-sender.ts';
 import { storeOver } from '../store.ts';
 import { StoreError } from '../store-error.ts';
-import { queueClient, queueDb } from './queue-connection.ts';
+import { QUEUE_CONNECTIONS, queueClient, queueDb } from './queue-connection.ts';
 import { RenewedClient } from './renewed-client.ts';
 import { type ServerAccess, type ServerAddress, serverAddress } from './server-address.ts';
 import { TroubleWatch } from './trouble-watch.ts';
@@ -105,7 +105,7 @@ async function migrateAlone(
     await migrated(() => migrate(drizzle(client), MIGRATIONS));
     // Over connections without a limit of time.
     const forQueue = new RenewedClient(() => queueClient(url, { ...CONNECTION_OPTIONS, ssl }));
-    await updateQueueTables({ db: queueDb(forQueue), backend: 'postgres' }, onBackgroundError).finally(() =>
+    await updateQueueTables({ db: queueDb([forQueue]), backend: 'postgres' }, onBackgroundError).finally(() =>
       forQueue.end(),
     );
   } finally {
@@ -126,8 +126,11 @@ export async function openPostgres(
   const probes = workingClient(() =>
     postgres(address.url, { ...workingOptions(address, PROBE_PATIENCE), max: 1 }),
   );
-  const forQueue = new RenewedClient(() => queueClient(address.url, bulk));
-  const clients = [requests.client, inBulk.client, probes.client, forQueue];
+  const forQueue = Array.from(
+    { length: QUEUE_CONNECTIONS },
+    () => new RenewedClient(() => queueClient(address.url, bulk)),
+  );
+  const clients = [requests.client, inBulk.client, probes.client, ...forQueue];
   const end = () => Promise.all(clients.map((client) => client.end()));
   const watch = new TroubleWatch(() => {
     for (const client of clients) client.renew();

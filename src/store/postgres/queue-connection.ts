@@ -6,20 +6,20 @@ import { isPrepared } from '../queries/prepared-statements.ts';
 import type { RenewedClient } from './renewed-client.ts';
 
 /** For fetching and settling jobs. */
-const QUEUE_CONNECTIONS = 3;
+export const QUEUE_CONNECTIONS = 3;
 
 /** JSON type ids of Postgres. */
 const JSON_OID = 114;
 const JSONB_OID = 3802;
 
 /**
- * A client of its own for the queue, so that its maintenance never waits for a connection that an
+ * A client of the queue's own, with one connection, so that its maintenance never waits for a connection that an
  * application's transaction holds, nor the other way round.
  */
 export function queueClient(databaseUrl: string, options: postgres.Options<Record<string, never>>): Sql {
   return postgres(databaseUrl, {
     ...options,
-    max: QUEUE_CONNECTIONS,
+    max: 1,
     types: {
       // pg-boss hands over JSON that is text already; the driver would quote it a second time.
       json: {
@@ -43,20 +43,35 @@ async function run(runner: Runner, text: string, values: readonly unknown[]): Pr
   return { rows: rows.some(Array.isArray) ? rows.flat() : [...rows] };
 }
 
-export function queueDb(client: RenewedClient): Db {
+/**
+ * Each statement has a connection to itself. The driver could reserve one, but what it can't connect for it forgets to take off
+ * its list: with the server back, each connection went to somebody long gone, and the queue stood still.
+ *
+ * @param clients with one connection each
+ */
+export function queueDb(clients: readonly RenewedClient[]): Db {
+  const free = [...clients];
+  const waiting: ((client: RenewedClient) => void)[] = [];
+  const take = async (): Promise<RenewedClient> =>
+    free.pop() ?? new Promise<RenewedClient>((resolve) => waiting.push(resolve));
+  const giveBack = (client: RenewedClient): void => {
+    const next = waiting.shift();
+    if (next) next(client);
+    else free.push(client);
+  };
   return {
     async executeSql(text, values = []) {
-      if (values.length > 0) return run(client.current, text, values);
-      // It may be a script with a transaction of its own, which needs one connection from beginning to end.
-      const reserved = await client.current.reserve();
+      const taken = await take();
+      const client = taken.current;
       try {
-        return await run(reserved, text, values);
+        return await run(client, text, values);
       } catch (error) {
-        // Otherwise the next to use the connection would find a failed transaction on it.
-        await reserved.unsafe('ROLLBACK').catch(() => undefined);
+        // It may be a script with a transaction of its own: the next would find that failed. A lost connection has none.
+        const isScript = values.length === 0 && error instanceof postgres.PostgresError;
+        if (isScript) await client.unsafe('ROLLBACK').catch(() => undefined);
         throw error;
       } finally {
-        reserved.release();
+        giveBack(taken);
       }
     },
   };
