@@ -69,12 +69,23 @@ function shortFields(fields: Record<string, unknown>): Record<string, unknown> {
   return Object.fromEntries(entries);
 }
 
+interface Window {
+  count: number;
+  readonly most: number;
+}
+
 type LogMethod = (this: Logger, given: Parameters<LogFn>, method: LogFn, level: number) => void;
 
 const WARN = 40;
 /** Of the same message and reason, in the same workspace where one is named, so many lines a minute. */
 const MOST_LINES = 60;
 const WINDOW_MS = 60_000;
+/**
+ * Whatever warns as often as this in a minute lasts: a database without room, asked every second, wrote 90 MB of log in a day, on
+ * what may be the same disk.
+ */
+const LASTING_LINES = 30;
+const FEW_LINES = 3;
 /** Others' libraries make messages of their own. */
 const MOST_KINDS = 1_000;
 
@@ -83,7 +94,25 @@ const MOST_KINDS = 1_000;
  * with `refused: true`, only so many are written; a last line says how many were left out.
  */
 function limited(write: LogMethod): LogMethod {
-  const windows = new Map<string, { count: number }>();
+  const windows = new Map<string, Window>();
+
+  /** Counts lines of a kind for a minute. While warnings go on at that pace, hardly any is written of the next. */
+  function open(
+    kind: string,
+    most: number,
+    isLasting: boolean,
+    tellLeftOut: (leftOut: number) => void,
+  ): Window {
+    const window: Window = { count: 0, most };
+    windows.set(kind, window);
+    setTimeout(() => {
+      windows.delete(kind);
+      if (window.count > most) tellLeftOut(window.count - most);
+      if (isLasting && window.count >= LASTING_LINES) open(kind, FEW_LINES, isLasting, tellLeftOut);
+    }, WINDOW_MS).unref();
+    return window;
+  }
+
   return function (given, method, level) {
     const [details, message] = given as [unknown, unknown];
     const { refused, ...fields } = Object(details) as Record<string, unknown>;
@@ -96,20 +125,15 @@ function limited(write: LogMethod): LogMethod {
     );
     const kind = JSON.stringify([text, same]);
     const known = windows.get(kind);
-    if (known) {
-      known.count += 1;
-      if (known.count <= MOST_LINES) write.call(this, given, method, level);
-      return;
-    }
-    if (windows.size >= 2 * MOST_KINDS) return;
-    const window = { count: 1 };
-    windows.set(kind, window);
-    setTimeout(() => {
-      windows.delete(kind);
-      const leftOut = window.count - MOST_LINES;
-      if (leftOut > 0) write.call(this, [{ leftOut, ...same }, text] as never, method, level);
-    }, WINDOW_MS).unref();
-    write.call(this, given, method, level);
+    if (!known && windows.size >= 2 * MOST_KINDS) return;
+    const isLasting = refused !== true && same.event === undefined;
+    const window =
+      known ??
+      open(kind, MOST_LINES, isLasting, (leftOut) =>
+        write.call(this, [{ leftOut, ...same }, text] as never, method, level),
+      );
+    window.count += 1;
+    if (window.count <= window.most) write.call(this, given, method, level);
   };
 }
 

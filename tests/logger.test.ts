@@ -70,6 +70,29 @@ describe('the log', () => {
     }
   });
 
+  it('writes hardly anything of a warning that lasts, and all of it again once it is over', () => {
+    vi.useFakeTimers();
+    try {
+      const { logger, entries } = logCatcher();
+      const warnEverySecond = (seconds: number): number => {
+        const before = entries().length;
+        for (let i = 0; i < seconds; i += 1) {
+          logger.warn({ reason: 'database-full' }, 'database trouble in the background');
+          vi.advanceTimersByTime(1_000);
+        }
+        return entries().length - before;
+      };
+      expect(warnEverySecond(60)).toBe(60);
+      // Of each minute a few lines, and one that says how many were left out.
+      expect(warnEverySecond(600)).toBe(40);
+      expect(entries().at(-1)).toMatchObject({ leftOut: 57, reason: 'database-full' });
+      vi.advanceTimersByTime(120_000);
+      expect(warnEverySecond(20)).toBe(20);
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
   it('leaves no workspace’s refusals out for those of another, and names in the last line what was left out', () => {
     vi.useFakeTimers();
     try {
