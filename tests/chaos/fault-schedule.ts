@@ -87,7 +87,14 @@ const MAKERS: readonly (readonly [weight: number, make: Maker])[] = [
   ],
   [2, () => ({ kind: 'database-cut' })],
   [1, () => ({ kind: 'database-half-close' })],
-  [1, (random) => ({ kind: 'database-away', forMs: random.whole(500, 4_000) })],
+  [
+    1,
+    (random) => ({
+      kind: 'database-away',
+      // For long now and then: by then everybody has asked for it in vain, on each connection.
+      forMs: random.chance(0.25) ? random.whole(10_000, 25_000) : random.whole(500, 4_000),
+    }),
+  ],
   [1, (random) => ({ kind: 'database-silent', forMs: random.whole(500, 5_000) })],
   [
     1,
