@@ -8,6 +8,7 @@ import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
 import { alikeName, MOST_NAME_CHARACTERS } from '../import/sprint-line.ts';
 import { MOST_SPRINTS } from '../import/sprints-to-import.ts';
+import { letOthersTurn } from '../let-others-turn.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { SOMEBODY } from '../privacy/without-person.ts';
@@ -47,7 +48,7 @@ export interface TeamExport {
 /** How far a part may be filled before the next sprint begins another: one of three months has 15,000 lines at the most. */
 const PART_SHARE = 0.7;
 
-/** Sprints of which everything is read and written in one go: what that takes, everybody else waits. */
+/** Sprints of which everything is read in one go: what that takes, everybody else waits. */
 const SPRINTS_AT_ONCE = 5;
 
 /** @throws Refusal `nothing-to-export`, `not-a-facilitator`, and those of finding the team. */
@@ -83,6 +84,7 @@ export async function exportSprints(
       exportedSprints(read, some, { pastOf, baselineVelocityPoints }),
     );
     for (const exported of all) {
+      await letOthersTurn();
       if (parts.at(-1)?.isFull) parts.push(new ExportPart(unnamed));
       parts.at(-1)?.add(exportRows(team, [exported]));
     }
