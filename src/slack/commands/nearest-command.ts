@@ -3,6 +3,8 @@ import { COMMANDS } from './commands.ts';
 
 /** Longer words may hold more slips. */
 const LETTERS_PER_SLIP = 3;
+/** Fewer letters begin many a word: `hi` is no `history`. */
+const SHORTEST_BEGINNING = 3;
 /** No command is nearly as long. */
 const LONGEST_GUESSED = 40;
 /** The longest beginning of what was typed that is looked at. */
@@ -19,6 +21,14 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['ill', 'off'],
   ['wont-be', 'off'],
   ['not-in', 'off'],
+  ['not-working', 'off'],
+  ['half-day', 'off'],
+  ['pto', 'off'],
+  // The command of that word ends a membership.
+  ['on-leave', 'off'],
+  ['sick-leave', 'off'],
+  ['annual-leave', 'off'],
+  ['parental-leave', 'off'],
   ['part-time', 'works'],
   ['parttime', 'works'],
   ['remind', 'ask'],
@@ -41,6 +51,10 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['should-take', 'range'],
   ['can-take', 'range'],
   ['how-are', 'status'],
+  ['many-days', 'status'],
+  ['on-track', 'status'],
+  ['make-it', 'status'],
+  ['last-sprint', 'history'],
   ['my-card', 'cards'],
   ['is-left', 'status'],
   ['are-left', 'status'],
@@ -81,6 +95,18 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['download', 'export'],
   ['csv', 'export'],
   ['gdpr', 'privacy'],
+  ['my-data', 'privacy'],
+  ['see-this', 'privacy'],
+  ['see-my', 'privacy'],
+  ['sees-my', 'privacy'],
+  ['store', 'privacy'],
+  ['stored', 'privacy'],
+  ['anonymous', 'privacy'],
+  ['my-answer', 'answer'],
+  ['remove-me', 'leave'],
+  ['leaving-the', 'leave'],
+  ['stop-this', 'leave'],
+  ['unsubscribe', 'leave'],
   ['quit', 'leave'],
   ['exit', 'leave'],
   ['config', 'setup'],
@@ -103,7 +129,7 @@ export function nearestCommandWord(typed: string): string | undefined {
   const words = typed.slice(0, LOOKED_AT_LETTERS).trim().toLowerCase().split(/\s+/);
   const [first = ''] = words;
   const found =
-    OTHER_WORDS.get(words.slice(0, 2).join('-')) ??
+    pairAmong(words.map(lettersOf)) ??
     OTHER_WORDS.get(first) ??
     nearestTo(words.join(' ')) ??
     nearestTo(first);
@@ -113,9 +139,7 @@ export function nearestCommandWord(typed: string): string | undefined {
 /** The first command among the words, or what is another word for one; undefined when there is none. */
 export function commandAmong(typed: string): string | undefined {
   const words = typed.slice(0, LOOKED_AT_LETTERS).toLowerCase().split(/\s+/).map(lettersOf);
-  // Two words together say more than a command's word somewhere: `how much can we take`.
-  const together = words.slice(1).map((word, i) => `${words[i]}-${word}`);
-  const pair = OTHER_WORDS.get(together.find((two) => OTHER_WORDS.has(two)) ?? '');
+  const pair = pairAmong(words);
   if (pair !== undefined) return pair;
   // A sprint ends by itself, the command ends a team; and who asks after others doesn't want to answer.
   if (ASK_FOR_STATUS.some((both) => both.every((word) => words.includes(word)))) return 'status';
@@ -124,6 +148,12 @@ export function commandAmong(typed: string): string | undefined {
   // `hand over my cards` isn't about the list of them.
   const isDoneWithCards = command === 'cards' && other !== undefined && CARD_COMMANDS.has(other);
   return isDoneWithCards ? other : (command ?? other);
+}
+
+/** Two words together say more than a command's word somewhere: `how much can we take`. */
+function pairAmong(words: readonly string[]): string | undefined {
+  const together = words.slice(1).map((word, i) => `${words[i]}-${word}`);
+  return OTHER_WORDS.get(together.find((two) => OTHER_WORDS.has(two)) ?? '');
 }
 
 function lettersOf(word: string): string {
@@ -142,10 +172,12 @@ function nearestTo(wanted: string): string | undefined {
   );
   const nearest = byDistance[0];
   if (!nearest) return undefined;
-  const isBeginning = wanted.length >= 2 && nearest.word.startsWith(wanted);
+  const isBeginning = wanted.length >= SHORTEST_BEGINNING && nearest.word.startsWith(wanted);
   const mostSlips = Math.max(1, Math.floor(nearest.word.length / LETTERS_PER_SLIP));
   if (nearest.slips <= mostSlips || isBeginning) return nearest.word;
-  return wanted.length < 2 ? undefined : COMMANDS.find(({ word }) => word.startsWith(wanted))?.word;
+  return wanted.length < SHORTEST_BEGINNING
+    ? undefined
+    : COMMANDS.find(({ word }) => word.startsWith(wanted))?.word;
 }
 
 /**

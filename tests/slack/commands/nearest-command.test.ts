@@ -23,6 +23,20 @@ it.each([
   ['a question about who is asked', 'who still has to answer?', 'status'],
   ['a question about one’s own card', 'what’s my card?', 'cards'],
   ['a day that isn’t worked', 'I won’t be here on Thursday', 'off'],
+  ['leave from work', 'on leave till Monday', 'off'],
+  ['more leave from work', 'parental leave from 1 Dec', 'off'],
+  ['half a day', 'half day tomorrow', 'off'],
+  ['a day that isn’t worked, in few words', 'not working Wednesday', 'off'],
+  ['what is deleted of somebody', 'delete my data', 'privacy'],
+  ['what is stored of somebody', 'what do you store about me?', 'privacy'],
+  ['who reads it', 'who can see this?', 'privacy'],
+  ['what is no card', 'delete my answer', 'answer'],
+  ['who wants to leave', 'can you remove me from the team?', 'leave'],
+  ['the same in other words', 'I’m leaving the team', 'leave'],
+  ['who wants no messages', 'unsubscribe', 'leave'],
+  ['what was finished before', 'how much did we finish last sprint', 'history'],
+  ['how long it still takes', 'how many days left?', 'status'],
+  ['where it will end', 'will we make it?', 'status'],
   ['another word in a question', 'how much should we commit to?', 'range'],
   ['two words beside a command’s own', 'tell me how much we should take', 'range'],
   ['a question about the team', 'how are we doing', 'status'],
@@ -34,7 +48,7 @@ it.each([
   expect(nearestCommandWord(typed)).toBe(word);
 });
 
-it.each(['', ' ', 'x', 'weather', 'xyzzy', 'how is the weather today', 'constructor'])(
+it.each(['', ' ', 'x', 'hi', 'weather', 'xyzzy', 'how is the weather today', 'constructor'])(
   'guesses nothing from “%s”',
   (typed) => {
     expect(nearestCommandWord(typed)).toBeUndefined();
